@@ -1,0 +1,57 @@
+# SPDX-License-Identifier: Apache-2.0
+# cp_room and cp_program: one folder under src/ becomes one target.
+
+# Globs a room. Files in <room>/detail belong to the room as well.
+function(cp_glob_room room out_sources out_headers)
+  set(dir "${CMAKE_SOURCE_DIR}/src/${room}")
+  file(GLOB sources CONFIGURE_DEPENDS "${dir}/*.cpp" "${dir}/detail/*.cpp")
+  file(GLOB headers CONFIGURE_DEPENDS "${dir}/*.h" "${dir}/detail/*.h")
+  set(${out_sources} "${sources}" PARENT_SCOPE)
+  set(${out_headers} "${headers}" PARENT_SCOPE)
+endfunction()
+
+# Rooms named in the arguments that exist, as library names.
+function(cp_existing_rooms out)
+  set(found "")
+  foreach(room IN LISTS ARGN)
+    if(TARGET cp_${room})
+      list(APPEND found cp_${room})
+    endif()
+  endforeach()
+  set(${out} "${found}" PARENT_SCOPE)
+endfunction()
+
+# cp_room(<room> [NEEDS <room>...] [LIBS <library>...])
+# A room without sources is header-only; a room without files is skipped.
+function(cp_room room)
+  cmake_parse_arguments(arg "" "" "NEEDS;LIBS" ${ARGN})
+  cp_glob_room(${room} sources headers)
+  cp_existing_rooms(needs ${arg_NEEDS})
+  if(sources)
+    add_library(cp_${room} STATIC ${sources} ${headers})
+    target_link_libraries(cp_${room} PUBLIC cp_flags ${needs} PRIVATE ${arg_LIBS})
+  elseif(headers)
+    add_library(cp_${room} INTERFACE)
+    target_link_libraries(cp_${room} INTERFACE cp_flags ${needs} ${arg_LIBS})
+  else()
+    return()
+  endif()
+  set_property(GLOBAL APPEND PROPERTY CP_ROOMS ${room})
+endfunction()
+
+# cp_program(<name> FROM <room> [NEEDS <room>...] [PACKAGES <package>...]
+#            [LIBS <library>...])
+# Skipped while the room has no main.cpp.
+function(cp_program name)
+  cmake_parse_arguments(arg "" "FROM" "NEEDS;PACKAGES;LIBS" ${ARGN})
+  cp_glob_room(${arg_FROM} sources headers)
+  if(NOT EXISTS "${CMAKE_SOURCE_DIR}/src/${arg_FROM}/main.cpp")
+    return()
+  endif()
+  foreach(package IN LISTS arg_PACKAGES)
+    find_package(${package} REQUIRED)
+  endforeach()
+  cp_existing_rooms(needs ${arg_NEEDS})
+  add_executable(${name} ${sources} ${headers})
+  target_link_libraries(${name} PRIVATE cp_flags ${needs} ${arg_LIBS})
+endfunction()
