@@ -1,0 +1,150 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "balance/distinct.h"
+
+#include <cstdlib>
+#include <cstring>
+#include <utility>
+
+namespace cp {
+
+namespace {
+
+constexpr std::size_t kFirstSlots = std::size_t{1} << 17;
+
+// Sum of the 16 bytes, each 0 .. 15.
+int byte_sum(DigitBytes bytes) {
+  std::array<std::uint64_t, 2> words{};
+  std::memcpy(words.data(), &bytes, sizeof(bytes));
+  return static_cast<int>(((words[0] + words[1]) * 0x0101010101010101ULL) >> 56);
+}
+
+int positive_sum(DigitBytes tally) {
+  const DigitBytes zero = {};
+  return byte_sum(tally & (tally > zero));
+}
+
+std::uint64_t mixed(TwoWords left, TwoWords right) {
+  std::uint64_t hash = left.low * 0x9E3779B97F4A7C15ULL + left.high * 0xC2B2AE3D27D4EB4FULL;
+  hash ^= hash >> 29;
+  hash += right.low * 0x165667B19E3779F9ULL + right.high * 0xD6E8FEB86659FD93ULL;
+  hash ^= hash >> 32;
+  return hash * 0x9E3779B97F4A7C15ULL;
+}
+
+// Which of two ways to name the same balance is easier: fewer houses, then a smaller surplus, then the earlier houses.
+bool is_simpler(const DistinctBalance& a, const DistinctBalance& b) {
+  if (a.house_count != b.house_count) return a.house_count < b.house_count;
+  const int gap_a = std::abs(std::popcount(a.left_houses) - std::popcount(a.right_houses));
+  const int gap_b = std::abs(std::popcount(b.left_houses) - std::popcount(b.right_houses));
+  if (gap_a != gap_b) return gap_a < gap_b;
+  return std::pair(a.left_houses, a.right_houses) < std::pair(b.left_houses, b.right_houses);
+}
+
+std::uint32_t tag(std::uint64_t hash) { return static_cast<std::uint32_t>(hash >> 32); }
+
+void swap_pans(DistinctBalance& balance) {
+  std::swap(balance.left, balance.right);
+  std::swap(balance.left_houses, balance.right_houses);
+  balance.tally = -balance.tally;
+}
+
+// The balance of two sides in the form that is kept: named with the fewest houses, the smaller cell set on the left.
+DistinctBalance named(const SideClass& left, const SideClass& right, TwoWords open_left, TwoWords open_right, DigitBytes tally) {
+  DistinctBalance balance{open_left, open_right, tally, left.houses, right.houses, 0, 0};
+  const int count = std::popcount(left.houses) + std::popcount(right.houses);
+  const int mirror_count = std::popcount(left.mirror) + std::popcount(right.mirror);
+  balance.house_count = static_cast<std::int16_t>(count);
+  if (mirror_count < count) {
+    // The complement says the same with the pans the other way round.
+    balance.left_houses = right.mirror;
+    balance.right_houses = left.mirror;
+    balance.house_count = static_cast<std::int16_t>(mirror_count);
+  }
+  if (balance.right < balance.left) swap_pans(balance);
+  balance.slack = static_cast<std::int16_t>(balance.left.size() - positive_sum(balance.tally));
+  return balance;
+}
+
+}  // namespace
+
+DistinctBalances::DistinctBalances(const Position& position, int most_slack) : slots_(kFirstSlots) {
+  const std::vector<Side> all_lefts = left_sides(position);
+  const std::vector<Side> all_rights = right_sides(position);
+  scanned_ = static_cast<std::uint64_t>(all_lefts.size()) * all_rights.size();
+  const std::vector<SideClass> lefts = classes_of(all_lefts);
+  const std::vector<SideClass> rights = classes_of(all_rights);
+  const TwoWords open = two_words(position.open());
+  for (const SideClass& left : lefts) {
+    if (open - left.open < left.open) continue;  // its complement is weighed instead
+    for (const SideClass& right : rights) {
+      const DigitBytes tally = right.known - left.known;
+      const TwoWords open_left = left.open - right.open;
+      const int slack = open_left.size() - positive_sum(tally);
+      if (slack > most_slack) continue;
+      const TwoWords open_right = right.open - left.open;
+      if (slack < 0) impossible_ = true;
+      if (slack < 0 || (open_left | open_right).is_empty()) continue;
+      wait(named(left, right, open_left, open_right, tally));
+    }
+  }
+  meet_waiting();
+}
+
+// Puts the balance in line. Looking things up in a large table is mostly waiting for memory, so the places are asked
+// for early and looked at a few balances later.
+void DistinctBalances::wait(const DistinctBalance& balance) {
+  ++passed_;
+  const std::uint64_t hash = mixed(balance.left, balance.right);
+  __builtin_prefetch(&slots_[static_cast<std::size_t>(hash) & (slots_.size() - 1)]);
+  waiting_[waiting_count_++] = {balance, hash};
+  if (waiting_count_ == waiting_.size()) meet_waiting();
+}
+
+void DistinctBalances::meet_waiting() {
+  for (std::size_t i = 0; i < waiting_count_; ++i) {
+    const Slot& slot = slots_[static_cast<std::size_t>(waiting_[i].hash) & (slots_.size() - 1)];
+    if (slot.number != 0) __builtin_prefetch(&balances_[slot.number - 1]);
+  }
+  for (std::size_t i = 0; i < waiting_count_; ++i) meet(waiting_[i].balance, waiting_[i].hash);
+  waiting_count_ = 0;
+}
+
+void DistinctBalances::meet(const DistinctBalance& balance, std::uint64_t hash) {
+  Slot& slot = slots_[slot_of(balance.left, balance.right, hash)];
+  if (slot.number != 0) {
+    DistinctBalance& known = balances_[slot.number - 1];
+    if (is_simpler(balance, known)) known = balance;
+    return;
+  }
+  balances_.push_back(balance);
+  slot = {tag(hash), static_cast<std::uint32_t>(balances_.size())};
+  if (balances_.size() * 2 > slots_.size()) grow();
+}
+
+std::size_t DistinctBalances::slot_of(TwoWords left, TwoWords right, std::uint64_t hash) const {
+  const std::size_t mask = slots_.size() - 1;
+  std::size_t at = static_cast<std::size_t>(hash) & mask;
+  while (slots_[at].number != 0) {
+    if (slots_[at].tag == tag(hash)) {
+      const DistinctBalance& balance = balances_[slots_[at].number - 1];
+      if (balance.left == left && balance.right == right) break;
+    }
+    at = (at + 1) & mask;
+  }
+  return at;
+}
+
+void DistinctBalances::grow() {
+  slots_.assign(slots_.size() * 4, {});
+  for (std::size_t i = 0; i < balances_.size(); ++i) {
+    const std::uint64_t hash = mixed(balances_[i].left, balances_[i].right);
+    slots_[slot_of(balances_[i].left, balances_[i].right, hash)] = {tag(hash), static_cast<std::uint32_t>(i + 1)};
+  }
+}
+
+bool DistinctBalances::has(TwoWords left, TwoWords right) const {
+  if (right < left) std::swap(left, right);
+  return slots_[slot_of(left, right, mixed(left, right))].number != 0;
+}
+
+}  // namespace cp
