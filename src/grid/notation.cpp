@@ -51,13 +51,29 @@ Error bad_puzzle(std::string message, std::string hint, TextSpan where) {
   return Error{ErrorCode::kBadPuzzle, std::move(message), std::move(hint), where};
 }
 
+// Bytes of the UTF-8 character that begins at `at`; 0 when the bytes there are none (RFC 3629).
+std::size_t character_length(std::string_view text, std::size_t at) {
+  const auto byte = [&](std::size_t i) { return i < text.size() ? static_cast<unsigned char>(text[i]) : 0U; };
+  const unsigned first = byte(at);
+  const unsigned second = byte(at + 1);
+  if (first < 0x80) return 1;
+  if (first < 0xC2 || first > 0xF4) return 0;
+  if ((first == 0xE0 && second < 0xA0) || (first == 0xED && second > 0x9F)) return 0;
+  if ((first == 0xF0 && second < 0x90) || (first == 0xF4 && second > 0x8F)) return 0;
+  const std::size_t length = first < 0xE0 ? 2 : first < 0xF0 ? 3 : 4;
+  for (std::size_t i = 1; i < length; ++i) {
+    if ((byte(at + i) & 0xC0U) != 0x80U) return 0;
+  }
+  return length;
+}
+
+// The character as a message shows it: whole, and never bytes that are no text.
 std::string shown(std::string_view text, std::size_t at) {
-  // A whole UTF-8 character, so that the message does not show half of one.
-  std::size_t end = at + 1;
-  while (end < text.size() && (static_cast<unsigned char>(text[end]) & 0xC0U) == 0x80U) ++end;
-  const char first = text[at];
-  if (static_cast<unsigned char>(first) < 0x20 || first == 0x7F) return "control character " + to_text(first);
-  return "'" + std::string(text.substr(at, end - at)) + "'";
+  const auto first = static_cast<unsigned char>(text[at]);
+  const std::size_t length = character_length(text, at);
+  if (length == 0) return "byte " + to_text(first);
+  if (first < 0x20 || first == 0x7F) return "control character " + to_text(first);
+  return "'" + std::string(text.substr(at, length)) + "'";
 }
 
 // The words between white space and '|', rules such as "+---+" left out.
@@ -205,7 +221,7 @@ std::string cell_word(const Position& position, Cell cell) {
   for (const Digit digit : position.candidates(cell)) word += Shape::name_of(digit);
   if (position.givens().has(cell)) return word;
   if (position.is_placed(cell)) return "=" + word;
-  return word.size() == 1 ? "(" + word + ")" : word;
+  return word.size() < 2 ? "(" + word + ")" : word;
 }
 
 }  // namespace

@@ -11,7 +11,7 @@ namespace cp {
 
 namespace {
 
-constexpr int kMostShared = 16;  // a table of more shared copies than this is refused, not enumerated
+constexpr int kMostFree = 4;  // a table for more freely shared copies than this is refused, not enumerated
 
 // shares[d] >= least[d], summing up to the slack: every such table entry must be answered.
 void all_shares(const Shape& shape, int digit, int left, const DigitCounts& least, DigitCounts& shares, std::vector<DigitCounts>& result) {
@@ -20,7 +20,9 @@ void all_shares(const Shape& shape, int digit, int left, const DigitCounts& leas
     return;
   }
   const auto index = static_cast<std::size_t>(digit);
-  for (int count = least[index]; count <= left; ++count) {
+  int later = 0;  // forced copies of the digits still to come
+  for (std::size_t i = index + 1; i < least.size(); ++i) later += least[i];
+  for (int count = least[index]; count + later <= left; ++count) {
     shares[index] = count;
     all_shares(shape, digit + 1, left - count, least, shares, result);
   }
@@ -94,7 +96,7 @@ CheckResult check_cases(const Position& before, const Reweighed& reweighed, cons
   for (const int share : least) total += share;
   if (reason.level == 1 && (reweighed.slack != 0 || total != 0)) return CheckResult::no("level 1 needs slack 0");
   if (reason.level <= 3 && total != reweighed.slack) return CheckResult::no("the slack is not used up");
-  if (reweighed.slack > kMostShared) return CheckResult::no("too many shared copies for a table");
+  if (reweighed.slack - total > kMostFree) return CheckResult::no("too many shared copies for a table");
   std::vector<DigitCounts> table;
   DigitCounts shares{};
   all_shares(before.shape(), 0, reweighed.slack, least, shares, table);
