@@ -140,7 +140,8 @@ function(cp_program_tests)
         ENVIRONMENT "${surroundings}" TIMEOUT 300 LABELS cli)
     endif()
   endforeach()
-  if(EXISTS "${CMAKE_SOURCE_DIR}/tests/web/package.json")
+  file(GLOB web_tests CONFIGURE_DEPENDS "${CMAKE_SOURCE_DIR}/tests/web/*.test.*js")
+  if(web_tests)
     add_test(NAME web COMMAND npm --silent test
       WORKING_DIRECTORY "${CMAKE_SOURCE_DIR}/tests/web")
     set_tests_properties(web PROPERTIES

@@ -52,6 +52,11 @@ int first(Bands cells) {
 
 void remove_first(Bands& cells, int index) { cells[index / 27] &= cells[index / 27] - 1; }
 
+Bands key_of(int digit, Bands places) {
+  places[3] = static_cast<std::uint32_t>(digit) + 1;
+  return places;
+}
+
 // Row, column and box of a cell, as house indices.
 std::array<int, 3> houses_of(int cell) {
   const int row = cell / 9;
@@ -143,18 +148,24 @@ QuickLook::QuickLook(const Position& position) : regions_(kFirstRegions) {
   }
 }
 
-std::size_t QuickLook::slot_of(Bands key) const {
+// Where a key is looked for first.
+std::size_t QuickLook::first_slot(Bands key) const {
   const Halves words = halves(key);
   std::uint64_t hash = words.first * 0x9E3779B97F4A7C15ULL ^ words.second * 0xC2B2AE3D27D4EB4FULL;
   hash ^= hash >> 31;
-  std::size_t at = static_cast<std::size_t>(hash * 0x165667B19E3779F9ULL >> 20) & (regions_.size() - 1);
+  return static_cast<std::size_t>(hash * 0x165667B19E3779F9ULL >> 20) & (regions_.size() - 1);
+}
+
+void QuickLook::fetch_early(int digit, Bands places) const { __builtin_prefetch(&regions_[first_slot(key_of(digit, places))]); }
+
+std::size_t QuickLook::slot_of(Bands key) const {
+  std::size_t at = first_slot(key);
   while (regions_[at].key[3] != 0 && !is_empty(regions_[at].key ^ key)) at = (at + 1) & (regions_.size() - 1);
   return at;
 }
 
 QuickLook::Region& QuickLook::region(int digit, Bands places) {
-  Bands key = places;
-  key[3] = static_cast<std::uint32_t>(digit) + 1;
+  const Bands key = key_of(digit, places);
   std::size_t at = slot_of(key);
   if (regions_[at].key[3] == 0) {
     if (++region_count_ * 2 > regions_.size()) {
@@ -200,6 +211,10 @@ QuickLook::Answer QuickLook::look(const DistinctBalance& balance, int most_free_
     hand.need_left[digit] = std::max<int>(balance.tally[digit], 0);
     hand.need_right[digit] = std::max<int>(-balance.tally[digit], 0);
     hand.room[digit] = std::min(size(hand.left[digit]) - hand.need_left[digit], size(hand.right[digit]) - hand.need_right[digit]);
+    if (hand.room[digit] <= 0) continue;
+    for (const Bands places : {hand.left[digit], hand.right[digit], hand.left[digit] | hand.right[digit]}) fetch_early(static_cast<int>(digit), places);
+  }
+  for (std::size_t digit = 0; digit < 9; ++digit) {
     if (hand.room[digit] <= 0 || balance.slack == 0) continue;  // what is forced beyond that is for infer() to find
     const int least = forced_least(hand, static_cast<int>(digit));
     hand.need_left[digit] += least;

@@ -44,7 +44,9 @@ class QuickLook {
   };
   Region& region(int digit, Bands places);
   void grow();
+  [[nodiscard]] std::size_t first_slot(Bands key) const;
   [[nodiscard]] std::size_t slot_of(Bands key) const;
+  void fetch_early(int digit, Bands places) const;  // asks for the memory that region() will look at
   int forced_least(const Hand& hand, int digit);
   [[nodiscard]] int forced_copies(int digit, Bands inside) const;
   bool exact_speaks(const Hand& hand);

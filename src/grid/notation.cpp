@@ -100,7 +100,11 @@ std::vector<Token> words_of(std::string_view text) {
 
 // A grid of candidates has one word a cell, and at least one word of several characters.
 bool looks_like_candidates(const std::vector<Token>& words) {
-  if (find_shape_with_cells(static_cast<int>(words.size())) == nullptr) return false;
+  const Shape* shape = find_shape_with_cells(static_cast<int>(words.size()));
+  if (shape == nullptr) return false;
+  // Longer words are rows: a 16x16 grid written in 16 lines has as many words as a 4x4 grid has cells.
+  const std::size_t longest = static_cast<std::size_t>(shape->side()) + 2;
+  if (std::any_of(words.begin(), words.end(), [&](const Token& word) { return word.text.size() > longest; })) return false;
   return std::any_of(words.begin(), words.end(), [](const Token& word) { return word.text.size() > 1; });
 }
 

@@ -84,6 +84,18 @@ TEST(Engines, AgreeOnHowManySolutionsManyStatesHave) {
   }
 }
 
+TEST(Engines, TreatACellWithOneCandidateKeptLikeAPlacedDigit) {
+  for (std::uint64_t seed = 0; seed < 200; ++seed) {
+    const FullGrid solution = random_grid(standard_shape(), seed);
+    const Position puzzle = random_minimal_puzzle(solution, seed);
+    Position kept(standard_shape());
+    for (const Cell cell : puzzle.givens()) keep_only(kept, {cell, solution.at(cell)});
+    EXPECT_TRUE(kept.placed().is_empty());
+    EXPECT_EQ(any_solution(kept), solution);
+    EXPECT_EQ(count_solutions(kept, 2).nodes, count_solutions(puzzle, 2).nodes);
+  }
+}
+
 TEST(Engines, FindNothingWhereTwoGivensClash) {
   Position position = support::read("11......." + std::string(72, '.'));
   EXPECT_EQ(detail::search_nine(position, {}, nullptr).count, 0U);
