@@ -55,8 +55,8 @@ audit::Table table_of(const Totals& totals) {
 }
 
 int run(const audit::AuditOptions& options) {
-  const int wanted = options.full ? 1000 : 100;
-  const std::size_t limit = options.full ? 40 : 3;
+  const int wanted = options.full ? 400 : 100;
+  const std::size_t limit = options.full ? 20 : 3;
   std::uint64_t seed = options.seed;
   Totals totals;
   while (totals.positions < wanted) audit_position(support::stuck_position(standard_shape(), seed), limit, totals);

@@ -1,0 +1,98 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "api/api.h"
+
+#include <array>
+
+#include "api/fields.h"
+#include "api/near_names.h"
+
+namespace cp::api {
+
+namespace {
+
+Answer ask_check(Fields& fields) {
+  const CheckRequest request{fields.text("puzzle")};
+  if (auto fault = fields.finish()) return std::move(*fault);
+  return check(request);
+}
+
+Answer ask_path(Fields& fields) {
+  const PathRequest request{fields.text("puzzle"), fields.texts("without"), fields.number("max_slack", 1)};
+  if (auto fault = fields.finish()) return std::move(*fault);
+  return path(request);
+}
+
+// Houses named: that balance. None named: all that say something.
+Answer ask_weigh(Fields& fields) {
+  if (fields.has("left") || fields.has("right")) {
+    const WeighRequest request{fields.text("puzzle"), fields.text("left"), fields.text("right"), fields.flag("after_basics", false), fields.number("level", 5)};
+    if (auto fault = fields.finish()) return std::move(*fault);
+    return weigh(request);
+  }
+  const FindRequest request{fields.text("puzzle"), fields.flag("after_basics", false), fields.number("max_slack", 1), fields.number("limit", 20)};
+  if (auto fault = fields.finish()) return std::move(*fault);
+  return find(request);
+}
+
+Answer ask_lesson(Fields& fields) {
+  const LessonRequest request{fields.text("puzzle"), fields.text("title", ""), fields.flag("notes", false), fields.number("max_slack", 1), fields.text("left", ""), fields.text("right", "")};
+  if (auto fault = fields.finish()) return std::move(*fault);
+  return lesson(request);
+}
+
+Answer ask_count(Fields& fields) {
+  const CountRequest request{fields.text("shape")};
+  if (auto fault = fields.finish()) return std::move(*fault);
+  return count(request);
+}
+
+Answer ask_bench(Fields& fields) {
+  const BenchRequest request{fields.flag("quick", false)};
+  if (auto fault = fields.finish()) return std::move(*fault);
+  return bench(request);
+}
+
+struct Command {
+  std::string_view name;
+  Answer (*ask)(Fields& fields);
+};
+
+constexpr std::array<Command, 6> kCommands = {{{"check", ask_check},
+                                               {"path", ask_path},
+                                               {"weigh", ask_weigh},
+                                               {"lesson", ask_lesson},
+                                               {"count", ask_count},
+                                               {"bench", ask_bench}}};
+
+Answer unknown_command(const std::string& name) {
+  std::vector<std::string> names;
+  for (const Command& command : kCommands) names.emplace_back(command.name);
+  return refuse(Error{ErrorCode::kBadName, "'" + name + "' is not a command", name_hint(name, names, "the commands are"), {}}, "command");
+}
+
+}  // namespace
+
+Answer answer_json(const Json& request) {
+  if (!request.is_object()) {
+    return refuse(Error{ErrorCode::kBadArgument, "the request is not an object", "send an object such as {\"command\":\"check\",\"puzzle\":\"...\"}", {}});
+  }
+  Fields fields(request);
+  const std::string name = fields.text("command");
+  if (!request.contains("command") || !request["command"].is_string()) {
+    return refuse(Error{ErrorCode::kBadArgument, "the request names no command", "add \"command\": \"check\"", {}}, "command");
+  }
+  for (const Command& command : kCommands) {
+    if (command.name == name) return command.ask(fields);
+  }
+  return unknown_command(name);
+}
+
+std::string answer(std::string_view request) {
+  const Json json = Json::parse(request, nullptr, false);
+  if (json.is_discarded()) {
+    return to_line(refuse(Error{ErrorCode::kBadArgument, "the request is not JSON", "send an object such as {\"command\":\"check\",\"puzzle\":\"...\"}", {}}).json);
+  }
+  return to_line(answer_json(json).json);
+}
+
+}  // namespace cp::api

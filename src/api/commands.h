@@ -1,0 +1,71 @@
+// SPDX-License-Identifier: Apache-2.0
+// The commands with typed requests, for shells in the same program. Each function answers one question; none reads a
+// file, a clock or a global. The form of the answers is docs/formats/<command>.md.
+//
+// Every `puzzle` is a puzzle or a position in any form of docs/formats/position.md.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "api/answer.h"
+
+namespace cp::api {
+
+// Is it a puzzle, and a proper one? Refuted when it has no solution or several.
+struct CheckRequest {
+  std::string puzzle;
+};
+Answer check(const CheckRequest& request);
+
+// The easiest steps to the solution. Open when they stop before it, refuted when they show that there is none.
+struct PathRequest {
+  std::string puzzle;
+  std::vector<std::string> without;  // technique ids, or "balance"
+  int max_slack = 1;                 // free slack of balances, 0..2
+};
+Answer path(const PathRequest& request);
+
+// One balance, its houses named. Refuted when it shows that the position has no solution.
+struct WeighRequest {
+  std::string puzzle;
+  std::string left;           // "r1,r2,3*c4"
+  std::string right;
+  bool after_basics = false;  // first singles, locked candidates, subsets and basic fish
+  int level = 5;              // the highest level to try, 1..5
+};
+Answer weigh(const WeighRequest& request);
+
+// All balances that say something, best first.
+struct FindRequest {
+  std::string puzzle;
+  bool after_basics = false;
+  int max_slack = 1;  // free slack, 0..2
+  int limit = 20;     // how many to give; 0: all
+};
+Answer find(const FindRequest& request);
+
+// A lesson on the key balance of the puzzle, as files. Open when no balance (or not the chosen one) says anything.
+struct LessonRequest {
+  std::string puzzle;
+  std::string title;   // "": made from the balance
+  bool notes = false;  // print the teacher's notes on the page too
+  int max_slack = 1;
+  std::string left = {};  // the balance of the lesson, when the teacher chooses it; both pans or neither
+  std::string right = {};
+};
+Answer lesson(const LessonRequest& request);
+
+// How many full grids a shape has.
+struct CountRequest {
+  std::string shape;
+};
+Answer count(const CountRequest& request);
+
+// The signature: one number that changes when the behaviour of the engine changes.
+struct BenchRequest {
+  bool quick = false;  // every tenth position, with a signature of its own
+};
+Answer bench(const BenchRequest& request);
+
+}  // namespace cp::api

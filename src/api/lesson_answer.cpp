@@ -1,0 +1,134 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "api/balance_json.h"
+#include "api/commands.h"
+#include "api/pans.h"
+#include "api/parts.h"
+#include "api/storyline.h"
+#include "base/text.h"
+#include "exact/minimal.h"
+#include "export/page_html.h"
+#include "grid/notation.h"
+#include "lesson/draft.h"
+#include "verify/step_check.h"
+
+namespace cp::api {
+
+namespace {
+
+// The puzzle with its solution: a lesson is about a proper puzzle.
+struct Subject {
+  Position puzzle;
+  FullGrid solution;
+};
+
+Result<Subject> subject_of(const std::string& text) {
+  const auto position = parse_position(text);
+  if (!position) return position.error();
+  const Properness found = properness_of(*position);
+  using Solutions = Properness::Solutions;
+  if (found.solutions == Solutions::kUnknown) {
+    return Error{ErrorCode::kLimit, "whether the puzzle has exactly one solution was not settled", "try a smaller grid or add givens", {}};
+  }
+  if (found.solutions == Solutions::kOne) return Subject{*position, found.grids.front()};
+  std::string message = found.solutions == Solutions::kNone ? "the puzzle has no solution" : "the puzzle has more than one solution";
+  if (position->has_clash()) message += ": " + clash_in_words(*position);
+  return Error{ErrorCode::kNotProper, message, "a lesson needs a puzzle with exactly one solution", {}};
+}
+
+// Every step must replay, and must agree with the solution; anything else is our fault.
+std::optional<Error> unsound_step(const Path& path, const FullGrid& solution) {
+  for (std::size_t i = 0; i < path.steps.size(); ++i) {
+    const PathStep& at = path.steps[i];
+    std::string fault;
+    if (const CheckResult replay = check_step(at.before, at.step); !replay.holds) fault = replay.why.empty() ? "no reason given" : replay.why;
+    for (const Candidate& placed : at.step.placements) {
+      if (!solution.has(placed)) fault = "a placement contradicts the solution";
+    }
+    for (const Candidate& gone : at.step.eliminations) {
+      if (solution.has(gone)) fault = "an elimination contradicts the solution";
+    }
+    if (fault.empty()) continue;
+    return Error{ErrorCode::kBug, "step " + to_text(static_cast<long long>(i) + 1) + " (" + std::string(at.step.technique) + ") does not verify: " + fault,
+                 "please report this puzzle; no lesson was made", {}};
+  }
+  return std::nullopt;
+}
+
+std::vector<std::string> facts_of(const Subject& subject, const Storyline& storyline) {
+  std::vector<std::string> facts;
+  if (is_minimal(subject.puzzle)) facts.emplace_back("It is minimal: without any one of its givens it would have more than one solution.");
+  PathOptions plain;
+  plain.without = {std::string(kBalanceId)};
+  const auto without = find_path(subject.puzzle, plain);
+  if (!without) return facts;
+  if (without->end == PathEnd::kSolved) {
+    facts.emplace_back("Singles, locked candidates, subsets and basic fish solve it without any balance. The balance of this lesson is another way to see it, not a need.");
+  } else {
+    facts.push_back("Singles, locked candidates, subsets and basic fish alone stop with " + counted(without->end_position.open().size(), "cell") + " still open.");
+    if (!storyline.is_needed) facts.emplace_back("The balance of this lesson comes earlier than the path needs it.");
+  }
+  return facts;
+}
+
+DraftInput draft_input(const Subject& subject, const Storyline& storyline, const LessonRequest& request) {
+  DraftInput input(subject.puzzle);
+  input.title = request.title;
+  input.solution = subject.solution.to_line();
+  input.is_proved_unique = true;
+  for (const PathStep& at : storyline.path.steps) input.path.push_back({at.before, at.step, at.cost, at.text});
+  input.key = storyline.key;
+  input.facts = facts_of(subject, storyline);
+  return input;
+}
+
+Json files_json(const Document& document, bool with_notes) {
+  Json files = Json::array();
+  const auto add = [&files](std::string name, std::string text) {
+    Json file = Json::object();
+    file["name"] = std::move(name);
+    file["text"] = std::move(text);
+    files.push_back(std::move(file));
+  };
+  add("index.html", page_html(document, PageOptions{with_notes}));
+  for (ExportFile& figure : figure_files(document)) add("figures/" + figure.name, std::move(figure.text));
+  return files;
+}
+
+Json key_json(const Storyline& storyline) {
+  const PathStep& at = storyline.path.steps[storyline.key];
+  Json json = Json::object();
+  json["step"] = storyline.key + 1;
+  json["needed"] = storyline.is_needed;
+  json.update(balance_json(at.before, at.step.eliminations, *std::get_if<BalanceReason>(&at.step.reason)));
+  return json;
+}
+
+}  // namespace
+
+Answer lesson(const LessonRequest& request) {
+  if (auto wrong = out_of_range("max_slack", request.max_slack, 0, kMostFreeSlack)) return std::move(*wrong);
+  const auto subject = subject_of(request.puzzle);
+  if (!subject) return refuse(subject.error(), "puzzle");
+  std::vector<Weight> chosen;
+  if (!request.left.empty() || !request.right.empty()) {
+    Pans pans = read_pans(subject->puzzle.shape(), request.left, request.right);
+    if (!pans.is_ok()) return std::move(pans.fault);
+    chosen = std::move(pans.weights);
+  }
+  const auto storyline = chosen.empty() ? storyline_of(subject->puzzle, request.max_slack) : storyline_on(subject->puzzle, chosen, request.max_slack);
+  if (!storyline) return refuse(storyline.error(), "puzzle");
+  if (auto fault = unsound_step(storyline->path, subject->solution)) return refuse(std::move(*fault));
+  const auto document = draft_lesson(draft_input(*subject, *storyline, request));
+  // Whatever the drafting room refuses here was put together here, so it is no fault of the request.
+  if (!document) return refuse(Error{ErrorCode::kBug, "the lesson could not be drafted: " + document.error().message, "please report this puzzle", {}});
+  Answer answer;
+  answer.json["title"] = document->title;
+  answer.json["solved"] = storyline->path.end == PathEnd::kSolved;
+  answer.json["steps"] = storyline->path.steps.size();
+  answer.json["key"] = key_json(*storyline);
+  answer.json["facts"] = document->facts;
+  answer.json["files"] = files_json(*document, request.notes);
+  return answer;
+}
+
+}  // namespace cp::api

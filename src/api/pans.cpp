@@ -1,0 +1,37 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "api/pans.h"
+
+#include "base/text.h"
+
+namespace cp::api {
+
+namespace {
+
+// One pan by itself, so that the place of an error counts in its own text.
+Result<std::vector<Weight>> read_pan(const Shape& shape, const std::string& text, bool is_left) {
+  if (trimmed(text).empty()) {
+    return Error{ErrorCode::kBadArgument, std::string("the ") + (is_left ? "left" : "right") + " pan is empty",
+                 "name at least one house on each side, as in r1,r2 against c1,c2", {}};
+  }
+  return is_left ? parse_pans(shape, text, "") : parse_pans(shape, "", text);
+}
+
+}  // namespace
+
+Pans read_pans(const Shape& shape, const std::string& left, const std::string& right) {
+  Pans pans;
+  for (const bool is_left : {true, false}) {
+    const auto pan = read_pan(shape, is_left ? left : right, is_left);
+    if (!pan) {
+      pans.fault = refuse(pan.error(), is_left ? "left" : "right");
+      return pans;
+    }
+    pans.weights.insert(pans.weights.end(), pan->begin(), pan->end());
+  }
+  if (cp::weigh(Position(shape), pans.weights).weights.empty()) {
+    pans.fault = refuse(Error{ErrorCode::kBadArgument, "both pans hold the same houses, so nothing is left to weigh", "change a house on one side", {}}, "right");
+  }
+  return pans;
+}
+
+}  // namespace cp::api

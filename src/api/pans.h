@@ -1,0 +1,23 @@
+// SPDX-License-Identifier: Apache-2.0
+// The two pans of a request.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "api/answer.h"
+#include "balance/weighing.h"
+
+namespace cp::api {
+
+struct Pans {
+  std::vector<Weight> weights;
+  Answer fault;  // set when the pans cannot be read; its field is "left" or "right", and places count in that text
+
+  [[nodiscard]] bool is_ok() const { return fault.is_ok(); }
+};
+
+// Reads both pans. Faults: unknown houses, an empty pan, pans that take each other away altogether.
+Pans read_pans(const Shape& shape, const std::string& left, const std::string& right);
+
+}  // namespace cp::api

@@ -1,0 +1,102 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "api/storyline.h"
+
+#include "base/text.h"
+
+namespace cp::api {
+
+namespace {
+
+std::optional<std::size_t> first_balance(const Path& path) {
+  for (std::size_t i = 0; i < path.steps.size(); ++i) {
+    if (path.steps[i].step.technique == kBalanceId) return i;
+  }
+  return std::nullopt;
+}
+
+PathStep as_path_step(const Position& position, const FoundBalance& found) { return {position, to_step(found), balance_cost(found.load), {}}; }
+
+// The best balance of the position with houses in both pans; one house against nothing makes no lesson.
+std::optional<PathStep> best_two_sided_balance(const Position& position, int most_free_slack) {
+  if (!can_find(position.shape())) return std::nullopt;
+  FinderOptions options;
+  options.most_free_slack = most_free_slack;
+  for (const FoundBalance& found : find_balances(position, options).balances) {
+    bool has_left = false;
+    bool has_right = false;
+    for (const Weight& weight : found.weighing.weights) (weight.weight > 0 ? has_left : has_right) = true;
+    if (has_left && has_right) return as_path_step(position, found);
+  }
+  return std::nullopt;
+}
+
+// What the weakest level that says something makes of these houses here.
+std::optional<PathStep> chosen_balance(const Position& position, const std::vector<Weight>& weights) {
+  FoundBalance found;
+  found.weighing = weigh(position, weights);
+  const Inference inference = infer(position, found.weighing, kHighestLevel, true);
+  if (inference.is_impossible || inference.levels.empty()) return std::nullopt;
+  found.free_slack = inference.free_slack;
+  found.result = inference.levels.front();
+  found.load = load_of(found.weighing, found.result.reason);
+  return as_path_step(position, found);
+}
+
+// The first steps of the path, then the balance, then the easiest way on.
+Result<Storyline> turn_off(const Path& plain, std::size_t at, PathStep balance, const PathOptions& options) {
+  Position position = balance.before;
+  apply(balance.step, position);
+  auto rest = find_path(position, options);
+  if (!rest) return rest.error();
+  std::vector<PathStep> steps(plain.steps.begin(), plain.steps.begin() + static_cast<std::ptrdiff_t>(at));
+  steps.push_back(std::move(balance));
+  for (PathStep& step : rest.value().steps) steps.push_back(std::move(step));
+  Storyline storyline{std::move(rest.value()), at, false};
+  storyline.path.steps = std::move(steps);
+  return storyline;
+}
+
+Error no_balance(const Position& puzzle, int most_free_slack) {
+  if (!can_find(puzzle.shape())) {
+    return Error{ErrorCode::kLimit, "balances are searched on grids up to 9x9; this one is " + std::string(puzzle.shape().name()),
+                 "name the houses of the balance (--left and --right)", {}};
+  }
+  return Error{ErrorCode::kLimit, "no balance with a free slack of " + to_text(most_free_slack) + " or less says anything along the path of this puzzle",
+               most_free_slack < kMostFreeSlack ? "try --max-slack 2 (\"max_slack\": 2)" : "choose another puzzle", {}};
+}
+
+}  // namespace
+
+Result<Storyline> storyline_of(const Position& puzzle, int most_free_slack) {
+  PathOptions options;
+  options.most_free_slack = most_free_slack;
+  auto path = find_path(puzzle, options);
+  if (!path) return path.error();
+  if (const auto key = first_balance(*path)) return Storyline{std::move(*path), *key, true};
+  for (std::size_t i = 0; i < path->steps.size(); ++i) {
+    if (auto balance = best_two_sided_balance(path->steps[i].before, most_free_slack)) return turn_off(*path, i, std::move(*balance), options);
+  }
+  return no_balance(puzzle, most_free_slack);
+}
+
+Result<Storyline> storyline_on(const Position& puzzle, const std::vector<Weight>& weights, int most_free_slack) {
+  PathOptions options;
+  options.most_free_slack = most_free_slack;
+  const auto path = find_path(puzzle, options);
+  if (!path) return path.error();
+  const auto needed = first_balance(*path);
+  if (needed) {
+    if (auto balance = chosen_balance(path->steps[*needed].before, weights)) {
+      auto storyline = turn_off(*path, *needed, std::move(*balance), options);
+      if (storyline) storyline.value().is_needed = true;
+      return storyline;
+    }
+  }
+  for (std::size_t i = 0; i < path->steps.size(); ++i) {
+    if (auto balance = chosen_balance(path->steps[i].before, weights)) return turn_off(*path, i, std::move(*balance), options);
+  }
+  return Error{ErrorCode::kLimit, "the balance chosen says nothing at any position along the path of this puzzle",
+               "leave --left and --right out, or ask `weigh` for balances that say something", {}};
+}
+
+}  // namespace cp::api

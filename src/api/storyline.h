@@ -1,0 +1,24 @@
+// SPDX-License-Identifier: Apache-2.0
+// Which balance is a lesson about, and how does the path come to it?
+#pragma once
+
+#include "path/path.h"
+
+namespace cp::api {
+
+// A path with the balance that the lesson is about. The path goes on after it, to the end or as far as it gets.
+struct Storyline {
+  Path path;
+  std::size_t key = 0;     // the step that is the balance
+  bool is_needed = true;   // the plainer steps had come to an end there
+};
+
+// About the first balance that the path needs. When it needs none: the best one with houses in both pans, at the earliest
+// position along the path that has one. Error kLimit when no balance says anything.
+Result<Storyline> storyline_of(const Position& puzzle, int most_free_slack);
+
+// About the balance with these weights: where the path first needs a balance if it says something there, otherwise at the
+// earliest position where it does. Error kLimit when it says nothing anywhere along the path.
+Result<Storyline> storyline_on(const Position& puzzle, const std::vector<Weight>& weights, int most_free_slack);
+
+}  // namespace cp::api

@@ -1,0 +1,42 @@
+// SPDX-License-Identifier: Apache-2.0
+// The bundled puzzle is data/demo.txt; the build puts it into the program, so that no path has to be right.
+#include "cli/command.h"
+#include "cli/lesson_command.h"
+#include "cli/report.h"
+
+#ifndef CP_DEMO_PUZZLE
+#error "CMakeLists.txt defines CP_DEMO_PUZZLE from data/demo.txt"
+#endif
+
+namespace cp::cli {
+
+namespace {
+
+// The puzzle was composed for the ring theorem: four outer columns against the ring of two rows and two boxes.
+constexpr const char* kLeft = "c1,c2,c8,c9";
+constexpr const char* kRight = "r3,r7,b4,b6";
+
+struct Words {
+  std::string folder = "counterpoise-lesson";
+  bool notes = false;
+  bool json = false;
+};
+
+}  // namespace
+
+void add_demo(Program& program) {
+  auto words = std::make_shared<Words>();
+  CLI::App* command = program.app.add_subcommand("demo", "The lesson on a bundled puzzle: the shortest way to see what this is");
+  command->add_option("-o,--output", words->folder, "the folder for the lesson")->type_name("DIR")->capture_default_str();
+  command->add_flag("--notes", words->notes, "print the notes for the teacher on the page too");
+  command->add_flag("--json", words->json, "answer in JSON (docs/formats/lesson.md)");
+  command->footer(
+      "Examples:\n"
+      "  counterpoise demo\n"
+      "  counterpoise demo --output first-lesson\n");
+  command->callback([words, &program] {
+    program.exit_code = make_lesson({CP_DEMO_PUZZLE, "", words->notes, 1, kLeft, kRight}, words->folder, words->json, "the bundled puzzle");
+  });
+}
+
+}  // namespace cp::cli

@@ -1,0 +1,14 @@
+// SPDX-License-Identifier: Apache-2.0
+// Making a lesson and saying where it is, for `lesson` and `demo`.
+#pragma once
+
+#include <string>
+
+#include "api/commands.h"
+
+namespace cp::cli {
+
+// Gives the exit code. `puzzle_name` is how messages call the puzzle; may be empty.
+int make_lesson(const api::LessonRequest& request, const std::string& folder, bool as_json, const std::string& puzzle_name);
+
+}  // namespace cp::cli

@@ -1,0 +1,174 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "export/page_html.h"
+
+#include <algorithm>
+
+#include "base/text.h"
+#include "export/balance_svg.h"
+#include "export/board_svg.h"
+#include "export/markup.h"
+#include "export/page_assets.h"
+#include "grid/shape.h"
+
+namespace cp {
+
+namespace {
+
+constexpr std::size_t kManySteps = 12;  // a scene with more steps may run over a page in print
+
+std::string scene_id(std::size_t index) { return "scene-" + to_text(static_cast<int>(index) + 1); }
+
+bool is_letter(char letter) { return (letter >= 'a' && letter <= 'z') || (letter >= 'A' && letter <= 'Z'); }
+
+// Where the term stands as a whole word; npos when it does not.
+std::size_t find_word(const std::string& text, const std::string& word) {
+  if (word.empty()) return std::string::npos;
+  for (auto at = text.find(word); at != std::string::npos; at = text.find(word, at + 1)) {
+    const auto end = at + word.size();
+    const bool starts = at == 0 || !is_letter(text[at - 1]);
+    const bool ends = end == text.size() || !is_letter(text[end]);
+    if (starts && ends) return at;
+  }
+  return std::string::npos;
+}
+
+void paragraph(Markup& out, const Paragraph& words) {
+  const auto at = find_word(words.text, words.term);
+  if (at == std::string::npos) {
+    out.element("p", {}, words.text);
+    return;
+  }
+  out.raw("<p>" + escaped(words.text.substr(0, at)) + "<dfn>" + escaped(words.term) + "</dfn>" +
+          escaped(words.text.substr(at + words.term.size())) + "</p>\n");
+}
+
+// "&#8722;" is the minus sign; a hyphen would be read as a dash.
+std::string signed_entry(int number) { return number > 0 ? "+" + to_text(number) : number < 0 ? "&#8722;" + to_text(-number) : "0"; }
+
+void table_row(Markup& out, std::string_view name, const DigitCounts& counts, int sign, int side, bool is_total) {
+  out.open("tr");
+  out.element("th", {{"scope", "row"}}, name);
+  for (int i = 0; i < side; ++i) {
+    const int count = sign * counts[static_cast<std::size_t>(i)];
+    out.raw("<td>" + (count == 0 && !is_total ? std::string() : signed_entry(count)) + "</td>");
+  }
+  out.close("tr");
+}
+
+void tally(Markup& out, const TallyTable& table) {
+  out.open("table", {{"class", "tally"}});
+  out.element("caption", {}, "The tally: what the open left cells hold more (+) or less than the open right cells");
+  out.open("thead");
+  out.open("tr");
+  out.element("th", {{"scope", "col"}}, "digit");
+  for (int i = 0; i < table.side; ++i) out.element("th", {{"scope", "col"}}, std::string(1, Shape::name_of(Digit(i))));
+  out.close("tr");
+  out.close("thead");
+  out.open("tbody");
+  table_row(out, "known right", table.known_right, 1, table.side, false);
+  table_row(out, "known left", table.known_left, -1, table.side, false);
+  if (table.surplus != 0) {
+    DigitCounts each{};
+    for (int i = 0; i < table.side; ++i) each[static_cast<std::size_t>(i)] = table.surplus;
+    table_row(out, "surplus", each, 1, table.side, false);
+  }
+  table_row(out, "tally", table.tally, 1, table.side, true);
+  out.close("tbody");
+  out.close("table");
+}
+
+void folded(Markup& out, std::string_view style, std::string_view summary) {
+  out.open("details", {{"class", std::string(style)}});
+  out.element("summary", {}, summary);
+}
+
+void scene_words(Markup& out, const Scene& scene, const std::string& id, const PageOptions& options) {
+  for (const Paragraph& words : scene.paragraphs) paragraph(out, words);
+  if (scene.pans) out.raw("<div class=\"pans\">" + pans_svg(*scene.pans, SvgUse::kInline, id + "-pans") + "</div>\n");
+  if (scene.table) tally(out, *scene.table);
+  if (!scene.steps.empty()) {
+    folded(out, "steps", "The steps one by one (" + to_text(static_cast<int>(scene.steps.size())) + ")");
+    out.open("ol");
+    for (const std::string& step : scene.steps) out.element("li", {}, step);
+    out.close("ol");
+    out.close("details");
+  }
+  if (options.with_notes && !scene.note.empty()) {
+    folded(out, "aside", "Note for the teacher");
+    out.element("p", {}, scene.note);
+    out.close("details");
+  }
+  if (scene.answer) {
+    folded(out, "answer", "Show the solution");
+    out.raw("<div class=\"board\">" + board_svg(*scene.answer, SvgUse::kInline, id + "-answer") + "</div>\n");
+    out.close("details");
+  }
+}
+
+void section(Markup& out, const Document& document, std::size_t index, const PageOptions& options) {
+  const Scene& scene = document.scenes[index];
+  const std::string id = scene_id(index);
+  out.open("section", {{"class", scene.steps.size() > kManySteps ? "scene long" : "scene"}, {"id", id}, {"aria-labelledby", id + "-h"}});
+  out.open("div", {{"class", "spread"}});
+  out.open("div", {{"class", "heading"}});
+  out.element("p", {{"class", "number"}}, "Scene " + to_text(static_cast<int>(index) + 1) + " of " + to_text(static_cast<int>(document.scenes.size())));
+  out.element("h2", {{"id", id + "-h"}, {"tabindex", "-1"}}, scene.heading);
+  out.close("div");
+  if (scene.board) out.raw("<div class=\"board\">" + board_svg(*scene.board, SvgUse::kInline, id + "-board") + "</div>\n");
+  out.open("div", {{"class", "words"}});
+  scene_words(out, scene, id, options);
+  out.close("div");
+  out.close("div");
+  out.close("section");
+}
+
+void head(Markup& out, const Document& document) {
+  const std::string policy = "default-src 'none'; style-src 'sha256-" + std::string(page_style_hash()) + "'; script-src 'sha256-" +
+                             std::string(page_script_hash()) + "'; base-uri 'none'; form-action 'none'";
+  out.raw("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n");
+  // The policy is made of fixed text; its quotes have to stay quotes.
+  out.raw("<meta http-equiv=\"Content-Security-Policy\" content=\"" + policy + "\">\n");
+  out.raw("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n<meta name=\"color-scheme\" content=\"light dark\">\n");
+  out.element("title", {}, document.title);
+  out.raw("<style>" + page_style() + "</style>\n</head>\n");
+}
+
+}  // namespace
+
+std::string page_html(const Document& document, const PageOptions& options) {
+  Markup out;
+  head(out, document);
+  out.raw("<body>\n<a class=\"skip\" href=\"#scenes\">Skip to the scenes</a>\n<header>\n");
+  out.element("h1", {}, document.title);
+  out.raw("<details class=\"contents\"><summary>All scenes</summary>\n<nav aria-label=\"Scenes\"><ol>\n");
+  for (std::size_t i = 0; i < document.scenes.size(); ++i) {
+    out.raw("<li>");
+    out.element("a", {{"href", "#" + scene_id(i)}}, document.scenes[i].heading);
+    out.raw("</li>\n");
+  }
+  out.raw("</ol></nav>\n</details>\n</header>\n<main id=\"scenes\" tabindex=\"-1\">\n");
+  for (std::size_t i = 0; i < document.scenes.size(); ++i) section(out, document, i, options);
+  out.raw("</main>\n<footer class=\"bar\" hidden>\n<button type=\"button\">Back</button>\n<output aria-live=\"polite\"></output>\n"
+          "<button type=\"button\">Next</button>\n</footer>\n<script>");
+  out.raw(page_script());
+  out.raw("</script>\n</body>\n</html>\n");
+  return out.text();
+}
+
+std::vector<ExportFile> figure_files(const Document& document) {
+  std::vector<ExportFile> files;
+  for (std::size_t i = 0; i < document.scenes.size(); ++i) {
+    const Scene& scene = document.scenes[i];
+    const std::string number = to_text(static_cast<int>(i) + 1);
+    const std::string stem = "scene-" + (number.size() < 2 ? "0" + number : number) + "-";
+    const auto add = [&files, &stem](const std::string& what, std::string text) { files.push_back({stem + what + ".svg", std::move(text)}); };
+    if (scene.board) add("board", board_svg(*scene.board, SvgUse::kFile, "board"));
+    if (scene.pans) add("pans", pans_svg(*scene.pans, SvgUse::kFile, "pans"));
+    if (scene.table) add("tally", tally_svg(*scene.table, SvgUse::kFile, "tally"));
+    if (scene.board && scene.pans && scene.table) add("balance", balance_svg(*scene.board, *scene.pans, *scene.table, "balance"));
+    if (scene.answer) add("solution", board_svg(*scene.answer, SvgUse::kFile, "solution"));
+  }
+  return files;
+}
+
+}  // namespace cp

@@ -1,0 +1,148 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "lesson/figure.h"
+
+#include <algorithm>
+
+#include "base/text.h"
+#include "speak/balance_story.h"
+#include "speak/naming.h"
+#include "speak/scales.h"
+
+namespace cp {
+
+namespace {
+
+// "Row 1: 5, 3, blank, 7." for every row.
+std::string rows_in_words(const Position& position) {
+  const Shape& shape = position.shape();
+  std::string text;
+  for (int row = 0; row < shape.side(); ++row) {
+    std::vector<std::string> entries;
+    for (const Cell cell : shape.cells(shape.row(row))) {
+      const auto digit = position.digit_at(cell);
+      entries.push_back(digit ? digit_name(*digit) : "blank");
+    }
+    text += " Row " + to_text(row + 1) + ": " + joined(entries, ", ") + ".";
+  }
+  return text;
+}
+
+std::string candidates_in_words(const Position& position, const CellSet& cells) {
+  std::vector<std::string> entries;
+  for (const Cell cell : cells - position.placed()) {
+    const DigitSet left = position.candidates(cell);
+    entries.push_back(position.shape().name_of(cell) + ": " + (left.is_empty() ? std::string("none") : digit_names(left, "or")));
+  }
+  if (entries.empty()) return {};
+  return " Candidates: " + joined(entries, "; ") + ".";
+}
+
+void say_cells(std::string& text, const Shape& shape, std::string_view what, const CellSet& cells) {
+  if (!cells.is_empty()) text.append(" ").append(what).append(": ").append(cell_names(shape, cells)).append(".");
+}
+
+}  // namespace
+
+void describe(Figure& figure) {
+  const Shape& shape = figure.position.shape();
+  const std::string side = to_text(shape.side());
+  if (figure.title.empty()) figure.title = "Board";
+  std::string text = "A board of " + side + " by " + side + " cells.";
+  if (!figure.left_houses.empty()) text += " Left pan: " + house_names(shape, figure.left_houses) + ".";
+  if (!figure.right_houses.empty()) text += " Right pan: " + house_names(shape, figure.right_houses) + ".";
+  // Before anything has cancelled the marked cells are whole houses, named already.
+  if (!figure.left.meets(figure.right) && !figure.cancelled.is_empty()) {
+    say_cells(text, shape, "Cancelled", figure.cancelled);
+    say_cells(text, shape, "Left remainder", figure.left);
+    say_cells(text, shape, "Right remainder", figure.right);
+  }
+  say_cells(text, shape, "Counted more than once", figure.counted_again);
+  say_cells(text, shape, "Outlined", figure.focus);
+  say_cells(text, shape, "New digits in", figure.fresh);
+  if (!figure.struck.empty()) text += " Struck out: " + eliminations_in_words(shape, figure.struck) + ".";
+  if (!figure.placed.empty()) text += " Ringed: " + placements_in_words(shape, figure.placed) + ".";
+  text += rows_in_words(figure.position);
+  text += candidates_in_words(figure.position, figure.candidates);
+  figure.description = text;
+}
+
+namespace {
+
+DigitCounts without(const DigitCounts& counts, const DigitCounts& taken_off) {
+  DigitCounts rest{};
+  for (std::size_t i = 0; i < counts.size(); ++i) rest[i] = std::max(counts[i] - taken_off[i], 0);
+  return rest;
+}
+
+std::string full_words(const DigitCounts& counts, int side) {
+  std::vector<std::string> items;
+  for (int i = 0; i < side; ++i) items.insert(items.end(), static_cast<std::size_t>(std::max(counts[static_cast<std::size_t>(i)], 0)), digit_name(Digit(i)));
+  return listed(items);
+}
+
+std::string load_words(const PanLoad& load, const DigitCounts& taken_off, bool is_tallied, int side) {
+  const std::string known = full_words(is_tallied ? without(load.known, taken_off) : load.known, side);
+  std::string text = known.empty() ? "no known digit" : known;
+  text += load.open == 0 ? " and no open cell" : " and " + counted(load.open, "open cell");
+  const std::string owed = full_words(load.owed, side);
+  if (is_tallied && load.open > 0 && !owed.empty()) text += ", of which the tally fills " + owed;
+  return text + ".";
+}
+
+}  // namespace
+
+void describe(PanPicture& picture) {
+  if (picture.title.empty()) picture.title = picture.is_tallied ? "The pans after the tally" : "The pans with both remainders";
+  std::string text = "Two pans on a level beam.";
+  if (picture.is_tallied) text += " Equal digits have been taken off.";
+  DigitCounts right_weights = picture.right.known;
+  for (int i = 0; i < picture.side; ++i) right_weights[static_cast<std::size_t>(i)] += picture.surplus;
+  text += " Left pan: " + load_words(picture.left, right_weights, picture.is_tallied, picture.side);
+  PanLoad right = picture.right;
+  if (picture.is_tallied) right.known = right_weights;
+  text += " Right pan: " + load_words(right, picture.left.known, picture.is_tallied, picture.side);
+  if (picture.surplus > 0 && !picture.is_tallied) text += " The surplus lies in the right pan too: each digit " + (picture.surplus == 1 ? std::string("once") : spoken_number(picture.surplus) + " times") + ".";
+  picture.description = text;
+}
+
+Figure balance_figure(const BalanceReason& reason, const Position& position, const std::vector<Candidate>& eliminations) {
+  const Scales scales = lay_out(reason, position);
+  Figure figure(position);
+  figure.title = balance_headline(reason, position.shape());
+  figure.left_houses = scales.left.houses;
+  figure.right_houses = scales.right.houses;
+  figure.left = scales.left.cells;
+  figure.right = scales.right.cells;
+  figure.cancelled = scales.cancelled;
+  figure.counted_again = scales.left.repeated | scales.right.repeated;
+  figure.candidates = scales.left.open | scales.right.open;
+  figure.struck = eliminations;
+  for (const Candidate& gone : eliminations) figure.candidates.add(gone.cell);
+  describe(figure);
+  return figure;
+}
+
+PanPicture balance_pans(const BalanceReason& reason, const Position& position, bool is_tallied, const DigitCounts& shares) {
+  const Scales scales = lay_out(reason, position);
+  PanPicture picture;
+  picture.side = position.shape().side();
+  picture.surplus = scales.surplus;
+  picture.is_tallied = is_tallied;
+  picture.left.known = scales.left.known;
+  picture.right.known = scales.right.known;
+  picture.left.open = scales.left.open_count;
+  picture.right.open = scales.right.open_count;
+  for (const Digit digit : position.shape().digits()) {
+    picture.left.owed[digit.index] = scales.need(Pan::kLeft, digit, shares[digit.index]);
+    picture.right.owed[digit.index] = scales.need(Pan::kRight, digit, shares[digit.index]);
+  }
+  describe(picture);
+  return picture;
+}
+
+TallyTable tally_table(const BalanceReason& reason, const Position& position) {
+  const Scales scales = lay_out(reason, position);
+  return {position.shape().side(), scales.surplus, scales.left.known, scales.right.known, scales.tally};
+}
+
+}  // namespace cp

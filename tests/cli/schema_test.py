@@ -1,0 +1,130 @@
+# SPDX-License-Identifier: Apache-2.0
+"""Answers in JSON follow the documented schemas, and the schemas refuse what is wrong."""
+
+import copy
+import unittest
+
+from program import STUCK, FOUR, MANY, NONE, Case, Run, published
+
+
+class SchemaTest(Case):
+    def test_check_on_the_published_puzzles(self):
+        text = "".join(f"{name}\t{puzzle}\n" for name, puzzle, _ in published())
+        run = Run("check", "-", "--json", stdin=text)
+        self.ends(run, 0)
+        answers = run.lines()
+        self.assertEqual(len(answers), 55)
+        for answer, (name, _, solution) in zip(answers, published()):
+            self.fits(answer, "check")
+            self.assertEqual((answer["name"], answer["solutions"], answer["solution"]), (name, "one", solution))
+
+    def test_check_on_other_puzzles(self):
+        for puzzle, code, solutions in ((FOUR, 0, "one"), (MANY, 1, "many"), (NONE, 1, "none")):
+            run = Run("check", puzzle, "--json")
+            self.ends(run, code)
+            self.fits(run.json(), "check")
+            self.assertEqual(run.json()["solutions"], solutions)
+
+    def test_path_on_the_published_puzzles(self):
+        text = "".join(f"{name}\t{puzzle}\n" for name, puzzle, _ in published())
+        run = Run("path", "-", "--json", "--without", "balance", stdin=text)
+        self.assertIn(run.code, (0, 2))
+        self.assertEqual(len(run.lines()), 55)
+        for answer, (_, puzzle, solution) in zip(run.lines(), published()):
+            self.fits(answer, "path")
+            grid = list(puzzle)
+            for step in answer["steps"]:
+                for placed in step["placements"]:
+                    row, column = int(placed["cell"][1]) - 1, int(placed["cell"][3]) - 1
+                    grid[9 * row + column] = str(placed["digit"])
+                for gone in step["eliminations"]:
+                    row, column = int(gone["cell"][1]) - 1, int(gone["cell"][3]) - 1
+                    self.assertNotEqual(solution[9 * row + column], str(gone["digit"]))
+            if answer["solved"]:
+                self.assertEqual("".join(grid), solution)
+            else:
+                self.assertEqual("".join(grid), answer["stuck"]["position"])
+                self.assertTrue(all(mine in (".", true) for mine, true in zip(grid, solution)))
+
+    def test_path_with_balances(self):
+        run = Run("path", STUCK, "--json")
+        self.ends(run, 0)
+        self.fits(run.json(), "path")
+        self.assertEqual(sum(step["technique"] == "balance" for step in run.json()["steps"]), 1)
+
+    def test_path_without_balances_is_stuck(self):
+        run = Run("path", STUCK, "--json", "--without", "balance")
+        self.ends(run, 2)
+        self.fits(run.json(), "path")
+        self.assertFalse(any(step["technique"] == "balance" for step in run.json()["steps"]))
+
+    def test_path_of_an_impossible_puzzle(self):
+        run = Run("path", NONE, "--json")
+        self.ends(run, 1)
+        self.fits(run.json(), "path")
+        self.assertIn("holds 1 twice", run.json()["stuck"]["text"])
+
+    def test_weigh_with_houses(self):
+        for words in (["--left", "r1,r3", "--right", "c4,b3", "--after-basics"], ["--left", "r1,r2", "--right", "c1,c2"],
+                      ["--left", "r2,r5,r8,c2,c5,c8", "--right", "b1,b3,b5,b7,b9", "--after-basics"],
+                      ["--left", "2*r3,c1", "--right", "b1,b2,b4", "--level", "3"]):
+            run = Run("weigh", STUCK, "--json", *words)
+            self.ends(run, 0)
+            self.fits(run.json(), "weigh")
+
+    def test_weigh_without_houses(self):
+        run = Run("weigh", STUCK, "--json", "--after-basics", "--limit", "5")
+        self.ends(run, 0)
+        answer = run.json()
+        self.fits(answer, "weigh_all")
+        self.assertIn("milliseconds", answer)
+        self.assertEqual(len(answer["balances"]), 5)
+
+    def test_weigh_on_other_shapes(self):
+        run = Run("weigh", FOUR, "--json")
+        self.ends(run, 0)
+        self.fits(run.json(), "weigh_all")
+
+    def test_lesson(self):
+        run = Run("lesson", STUCK, "-o", self.path("lesson"), "--json")
+        self.ends(run, 0)
+        self.fits(run.json(), "lesson")
+
+    def test_count(self):
+        # 4x4: OEIS A107739; 6x6: OEIS A291187.
+        for shape, grids in (("4x4", 288), ("6x6", 28200960)):
+            run = Run("count", "--shape", shape, "--json")
+            self.ends(run, 0)
+            self.fits(run.json(), "count")
+            self.assertEqual(run.json()["grids"], grids)
+
+    def test_bench(self):
+        run = Run("bench", "--quick", "--json")
+        self.ends(run, 0, "time ")
+        self.fits(run.json(), "bench")
+
+    def test_errors(self):
+        for words in (["check", "12x"], ["path", STUCK, "--without", "nothing"], ["count", "--shape", "9x9"],
+                      ["weigh", STUCK, "--left", "r1", "--right", "x1"], ["check", "no-such-file.txt"], ["chekc"]):
+            run = Run(*words, "--json")
+            self.assertIn(run.code, (2, 64))
+            self.fits(run.json(), "error")
+
+    def test_schemas_bite(self):
+        good = Run("path", STUCK, "--json").json()
+        bad = copy.deepcopy(good)
+        bad["steps"][0]["placements"][0]["cell"] = "r0c1"
+        with self.assertRaises(AssertionError):
+            self.fits(bad, "path")
+        bad = copy.deepcopy(good)
+        next(step for step in bad["steps"] if step["technique"] == "balance")["balance"]["extra"] = 1
+        with self.assertRaises(AssertionError):
+            self.fits(bad, "path")
+        bad = copy.deepcopy(good)
+        bad["solved"] = False
+        with self.assertRaises(AssertionError):
+            self.fits(bad, "path")
+
+
+if __name__ == "__main__":
+    unittest.main()

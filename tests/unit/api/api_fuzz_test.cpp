@@ -1,0 +1,114 @@
+// SPDX-License-Identifier: Apache-2.0
+// Whatever comes through the door or the notation: an answer in valid JSON, never a crash. Seeded, so a failure repeats.
+#include <gtest/gtest.h>
+
+#include "api/api.h"
+#include "base/rng.h"
+#include "grid/notation.h"
+
+namespace cp::api {
+
+namespace {
+
+std::string random_bytes(Rng& rng, std::size_t longest) {
+  std::string text(rng.below(static_cast<std::uint32_t>(longest) + 1), ' ');
+  for (char& byte : text) byte = static_cast<char>(rng.below(256));
+  return text;
+}
+
+// Characters that matter somewhere, more often than chance would have them.
+char likely_character(Rng& rng) {
+  static constexpr std::string_view kLikely = "0123456789.,:;|+-=_*()[]{}\"\\/ \t\r\n#rcbABCDEFGeun\xff\xc3\xa9\x00";
+  return kLikely[rng.below(static_cast<std::uint32_t>(kLikely.size()))];
+}
+
+std::string mutated(std::string text, Rng& rng) {
+  for (std::uint32_t times = 1 + rng.below(4); times > 0; --times) {
+    const std::size_t at = rng.below(static_cast<std::uint32_t>(text.size()) + 1);
+    switch (rng.below(5)) {
+      case 0: text.insert(at, 1, likely_character(rng)); break;
+      case 1: text.erase(at, 1 + rng.below(4)); break;
+      case 2: if (at < text.size()) text[at] = likely_character(rng); break;
+      case 3: text.insert(at, text.substr(at / 2, rng.below(30))); break;
+      default: text.resize(at); break;
+    }
+  }
+  return text;
+}
+
+void expect_valid(const std::string& request) {
+  const std::string got = answer(request);
+  const Json json = Json::parse(got, nullptr, false);
+  ASSERT_FALSE(json.is_discarded()) << request << "\n" << got;
+  ASSERT_TRUE(json.is_object()) << request;
+  ASSERT_EQ(got.find('\n'), std::string::npos) << request;
+  if (json.contains("error")) {
+    ASSERT_NE(json["error"]["code"], "bug") << request << "\n" << got;
+    ASSERT_FALSE(json["error"]["message"].get<std::string>().empty()) << request;
+  }
+}
+
+TEST(ApiFuzz, RandomBytes) {
+  Rng rng(1);
+  for (int i = 0; i < 20'000; ++i) expect_valid(random_bytes(rng, 120));
+}
+
+TEST(ApiFuzz, MutatedRequests) {
+  // Small grids: a mutated puzzle may leave everything open, and then the larger ones take their time.
+  const std::vector<std::string> requests = {
+      R"({"command":"check","puzzle":"..3.1......4.1.."})",
+      R"({"command":"path","puzzle":"..3.1......4.1..","without":["x-wing","balance"],"max_slack":2})",
+      R"({"command":"weigh","puzzle":"..3.1......4.1..","left":"r1,2*r2","right":"c1;b4","after_basics":true,"level":5})",
+      R"({"command":"weigh","puzzle":"..3.1......4.1..","max_slack":1,"limit":2})",
+      R"({"command":"lesson","puzzle":"..3.1......4.1..","title":"A \u00e9 title","notes":true})",
+      R"({"command":"count","shape":"4x4"})",
+      R"({"command":"check","puzzle":"1 23 (4) =1 | 34 1 2 . / 2 1 4 3 | 12 34 . 1"})",
+  };
+  Rng rng(2);
+  int answered = 0;
+  for (int i = 0; i < 6'000; ++i) {
+    const std::string request = mutated(requests[rng.below(static_cast<std::uint32_t>(requests.size()))], rng);
+    expect_valid(request);
+    if (answer(request).find("\"error\"") == std::string::npos) ++answered;
+  }
+  EXPECT_GT(answered, 300) << "the mutations hardly ever leave a request that can be answered";
+}
+
+TEST(ApiFuzz, DeepNesting) {
+  expect_valid(std::string(100'000, '['));
+  expect_valid(std::string(100'000, '[') + std::string(100'000, ']'));
+  std::string deep = R"({"command":"check","puzzle":)";
+  for (int i = 0; i < 20'000; ++i) deep += R"({"a":)";
+  expect_valid(deep + "1" + std::string(20'001, '}'));
+}
+
+TEST(ApiFuzz, NotationReadsBackWhatItWrites) {
+  Rng rng(3);
+  const std::vector<std::string> texts = {
+      "..3.1......4.1..",
+      "6........7.35...2.....14.........9.....9....435.1....2.6.3.1..7....9..6..452...1.",
+      "1 23 (4) =1 | 34 1 2 .\n2 1 4 3 | 12 34 . 1",
+      "4 . . | . . .\n. 5 . | . 6 .\n------+------\n. . 1 | . . .\n. . . | 2 . .\n------+------\n. 3 . | . 4 .\n. . . | . . 6\n",
+  };
+  int read = 0;
+  for (int i = 0; i < 40'000; ++i) {
+    const std::string text = rng.below(4) == 0 ? random_bytes(rng, 300) : mutated(texts[rng.below(static_cast<std::uint32_t>(texts.size()))], rng);
+    const auto position = parse_position(text);
+    if (!position) {
+      ASSERT_FALSE(position.error().message.empty()) << text;
+      ASSERT_LE(position.error().where.offset, text.size()) << text;
+      continue;
+    }
+    ++read;
+    ASSERT_TRUE(position->is_consistent()) << text;
+    if (position->has_clash()) continue;  // a cell without candidates has no word of its own
+    const auto again = parse_position(to_candidate_text(*position));
+    ASSERT_TRUE(again.is_ok()) << text << "\n" << to_candidate_text(*position);
+    ASSERT_TRUE(*again == *position) << text << "\n" << to_candidate_text(*position);
+  }
+  EXPECT_GT(read, 3'000);
+}
+
+}  // namespace
+
+}  // namespace cp::api
