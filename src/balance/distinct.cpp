@@ -74,6 +74,7 @@ DistinctBalances::DistinctBalances(const Position& position, int most_slack) : s
   const std::vector<SideClass> lefts = classes_of(all_lefts);
   const std::vector<SideClass> rights = classes_of(all_rights);
   const TwoWords open = two_words(position.open());
+  balances_.reserve(kFirstSlots);
   for (const SideClass& left : lefts) {
     if (open - left.open < left.open) continue;  // its complement is weighed instead
     for (const SideClass& right : rights) {

@@ -34,8 +34,10 @@ int least_key(const DistinctBalance& balance) {
 class Finder {
  public:
   Finder(const Position& position, const FinderOptions& options)
-      : position_(position), options_(options), distinct_(position, kMostRawSlack) {
+      : position_(position), options_(options), distinct_(position, kMostRawSlack), givens_(two_words(position.givens())),
+        given_count_(position.givens().size()) {
     if (position.shape().side() == 9) quick_look_.emplace(position);
+    for (int house = 0; house < position.shape().house_count(); ++house) house_cells_.push_back(two_words(position.shape().cells(House(house))));
     sort_parts();
   }
 
@@ -68,13 +70,36 @@ class Finder {
   [[nodiscard]] int worst_key() const { return key_of(result_.balances.back()); }
   static int key_of(const FoundBalance& found) { return rank_key(found.load, found.pointing); }
 
+  // The load cannot be smaller: the hint is known, one lemma is said, and slack beyond the free one is forced.
+  [[nodiscard]] int least_key_with_hint(const DistinctBalance& balance) const {
+    const int said = balance.slack > options_.most_free_slack ? 3 : 1;
+    return balance.house_count + (balance.left | balance.right).size() - hint_of(balance) + said;
+  }
+
+  // The same hint as pointing_of() gives.
+  [[nodiscard]] int hint_of(const DistinctBalance& balance) const {
+    const auto cells_of = [&](std::uint32_t houses) {
+      TwoWords cells;
+      for (; houses != 0; houses &= houses - 1) cells = cells | house_cells_[static_cast<std::size_t>(std::countr_zero(houses))];
+      return cells;
+    };
+    const TwoWords left = cells_of(balance.left_houses);
+    const TwoWords right = cells_of(balance.right_houses);
+    int hint = 0;
+    for (const TwoWords region : {left - right, right - left, left & right}) {
+      hint = std::max(hint, givens_above_even(region.size(), (region & givens_).size(), position_.shape().cell_count(), given_count_));
+    }
+    return std::min(hint, kMostHint);
+  }
+
   void examine(const DistinctBalance& balance) {
+    if (is_full() && least_key_with_hint(balance) > worst_key()) return;
     ++result_.examined;
     if (quick_look_) {
       const QuickLook::Answer answer = quick_look_->look(balance, options_.most_free_slack);
       if (!answer.may_say) return;
       // What it will weigh at least: every forced share, every case after the first, and a lemma a case.
-      const int least = least_key(balance) + 2 * answer.forced_digits + 5 * answer.cases - 4;
+      const int least = least_key(balance) + kMostHint - hint_of(balance) + 2 * answer.forced_digits + 5 * answer.cases - 4;
       if (is_full() && least > worst_key()) return;
     }
     if (is_sum(balance)) return;
@@ -135,6 +160,9 @@ class Finder {
   const Position& position_;
   const FinderOptions& options_;
   DistinctBalances distinct_;
+  std::vector<TwoWords> house_cells_;  // by house index
+  TwoWords givens_;
+  int given_count_;
   std::optional<QuickLook> quick_look_;  // 9x9 only
   std::array<std::vector<Part>, 128> parts_;  // by first cell, small ones first
   FinderResult result_;

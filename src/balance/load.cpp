@@ -24,7 +24,7 @@ Pointing pointing_of(const Position& position, const Weighing& weighing) {
   const auto look = [&](const CellSet& cells, Pointing::Region region, int& cell_count, int& given_count) {
     cell_count = cells.size();
     given_count = (cells & position.givens()).size();
-    const int more = (given_count * all_cells - cell_count * all_givens) / all_cells;
+    const int more = givens_above_even(cell_count, given_count, all_cells, all_givens);
     if (more <= pointing.hint) return;
     pointing.hint = std::min(more, kMostHint);
     pointing.region = region;

@@ -32,6 +32,11 @@ struct Pointing {
 
 inline constexpr int kMostHint = 6;
 
+// How many givens more than an even spread a region holds, in whole givens (towards 0).
+inline int givens_above_even(int cells, int givens, int all_cells, int all_givens) {
+  return (givens * all_cells - cells * all_givens) / all_cells;
+}
+
 Pointing pointing_of(const Position& position, const Weighing& weighing);
 
 // What ranks balances: load minus hint; smaller is better.

@@ -54,15 +54,15 @@ def pattern(lines):
 
 class DocsExamplesTest(Case):
     def run_block(self, path, number, block):
-        folder = self.path(f"{os.path.basename(path)}-{number}")
+        folder = self.path(f"{path.replace('/', '-')}-{number}")
         for name in ("data/demo.txt", "tests/data/puzzles.tsv"):
             os.makedirs(os.path.dirname(os.path.join(folder, name)))
             shutil.copy(os.path.join(SOURCE, name), os.path.join(folder, name))
         surroundings = {**os.environ, "PATH": os.path.dirname(BIN) + ":" + os.environ["PATH"]}
+        self.assertIn("counterpoise ", block, path)
         count = 0
         for command, wanted in examples(block):
             command = command.replace("./run ", "counterpoise ")
-            self.assertIn("counterpoise", command, path)
             done = subprocess.run(["sh", "-c", command], stdout=subprocess.PIPE, stderr=subprocess.STDOUT, cwd=folder,
                                   env=surroundings, timeout=120)
             said = done.stdout.decode()

@@ -1,6 +1,9 @@
 // SPDX-License-Identifier: Apache-2.0
 #include <gtest/gtest.h>
 
+#include <algorithm>
+#include <fstream>
+
 #include "api/commands.h"
 #include "api/storyline.h"
 #include "grid/notation.h"
@@ -12,6 +15,14 @@ namespace cp::api {
 namespace {
 
 const std::string kStuck = "6........7.35...2.....14.........9.....9....435.1....2.6.3.1..7....9..6..452...1.";  // 9x9, seed 1600
+
+LessonRequest about(std::string puzzle, std::string left = {}, std::string right = {}) {
+  LessonRequest request;
+  request.puzzle = std::move(puzzle);
+  request.left = std::move(left);
+  request.right = std::move(right);
+  return request;
+}
 
 TEST(LessonAnswer, TheKeyIsTheFirstBalanceThatThePathNeeds) {
   const Position puzzle = support::read(kStuck);
@@ -41,10 +52,7 @@ TEST(LessonAnswer, EveryStepOfAStorylineFollowsFromTheOneBefore) {
 }
 
 TEST(LessonAnswer, AChosenBalanceIsTheKey) {
-  LessonRequest request{kStuck, "", false, 1};
-  request.left = "r1,r3";
-  request.right = "c4,b3";
-  const Answer got = lesson(request);
+  const Answer got = lesson(about(kStuck, "r1,r3", "c4,b3"));
   ASSERT_TRUE(got.is_ok()) << to_line(got.json);
   EXPECT_EQ(got.json["key"]["left"], (Json{"r1", "r3"}));
   EXPECT_EQ(got.json["key"]["right"], (Json{"c4", "b3"}));
@@ -52,18 +60,16 @@ TEST(LessonAnswer, AChosenBalanceIsTheKey) {
 }
 
 TEST(LessonAnswer, AChosenBalanceThatSaysNothingIsOpen) {
-  LessonRequest request{"123434122143432.", "", false, 1};
-  request.left = "r1";
-  request.right = "r2";
-  const Answer got = lesson(request);
+  const Answer got = lesson(about("123434122143432.", "r1", "r2"));
   EXPECT_EQ(got.outcome, Outcome::kOpen);
   EXPECT_EQ(got.json["error"]["code"], "limit");
-  request.right.clear();
-  EXPECT_EQ(lesson(request).json["error"]["message"], "the right pan is empty");
+  EXPECT_EQ(lesson(about("123434122143432.", "r1")).json["error"]["message"], "the right pan is empty");
 }
 
 TEST(LessonAnswer, ThePageComesFirstAndFiguresHaveTheirFolder) {
-  const Answer got = lesson({kStuck, "A title", false, 1});
+  LessonRequest request = about(kStuck);
+  request.title = "A title";
+  const Answer got = lesson(request);
   ASSERT_TRUE(got.is_ok());
   const Json& files = got.json["files"];
   EXPECT_EQ(files[0]["name"], "index.html");
@@ -72,7 +78,7 @@ TEST(LessonAnswer, ThePageComesFirstAndFiguresHaveTheirFolder) {
 }
 
 TEST(LessonAnswer, FactsAreTrueOfThePuzzle) {
-  const Answer stuck = lesson({kStuck, "", false, 1});
+  const Answer stuck = lesson(about(kStuck));
   ASSERT_EQ(stuck.json["facts"].size(), 2U);  // random_minimal_puzzle made it, so it is minimal
   EXPECT_NE(stuck.json["facts"][0].get<std::string>().find("minimal"), std::string::npos);
   const auto plain = path({kStuck, {"balance"}, 1});
@@ -82,21 +88,15 @@ TEST(LessonAnswer, FactsAreTrueOfThePuzzle) {
 }
 
 TEST(LessonAnswer, OnlyProperPuzzles) {
-  EXPECT_EQ(lesson({"...3..1....2....", "", false, 1}).json["error"]["code"], "not-proper");
-  EXPECT_EQ(lesson({"11..............", "", false, 1}).json["error"]["code"], "not-proper");
+  EXPECT_EQ(lesson(about("...3..1....2....")).json["error"]["code"], "not-proper");
+  EXPECT_EQ(lesson(about("11..............")).json["error"]["code"], "not-proper");
 }
 
 TEST(LessonAnswer, TheBundledPuzzleShowsTheRing) {
-  const auto rows = [] {
-    std::ifstream in(std::string(CP_SOURCE_DIR) + "/data/demo.txt");
-    std::string puzzle;
-    for (std::string line; std::getline(in, line);) puzzle = line.starts_with('#') ? puzzle : line;
-    return puzzle;
-  }();
-  LessonRequest request{rows, "", false, 1};
-  request.left = "c1,c2,c8,c9";
-  request.right = "r3,r7,b4,b6";
-  const Answer got = lesson(request);
+  std::ifstream in(std::string(CP_SOURCE_DIR) + "/data/demo.txt");
+  std::string puzzle;
+  for (std::string line; std::getline(in, line);) puzzle = line.starts_with('#') ? puzzle : line;
+  const Answer got = lesson(about(puzzle, "c1,c2,c8,c9", "r3,r7,b4,b6"));
   ASSERT_TRUE(got.is_ok()) << to_line(got.json);
   EXPECT_EQ(got.json["key"]["needed"], true);
   EXPECT_EQ(got.json["key"]["free_slack"], 0);
