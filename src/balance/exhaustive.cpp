@@ -23,7 +23,7 @@ class FillingSearch {
   using Masks = std::array<DigitSet, kMaxCells>;  // by cell index; only remainder cells are used
 
   FillingSearch(const Position& position, const Weighing& weighing, std::uint64_t node_limit)
-      : position_(position), weighing_(weighing), shape_(position.shape()), node_limit_(node_limit),
+      : weighing_(weighing), shape_(position.shape()), nodes_left_(node_limit),
         cells_(weighing.open_left | weighing.open_right) {
     for (const Cell cell : cells_) start_[cell.index] = position.candidates(cell);
     for (int i = 0; i < shape_.house_count(); ++i) {
@@ -55,7 +55,6 @@ class FillingSearch {
   };
 
   Found search(const Masks& masks) {
-    nodes_left_ = node_limit_;
     return descend(masks, CellSet{});
   }
 
@@ -217,11 +216,9 @@ class FillingSearch {
     }
   }
 
-  const Position& position_;
   const Weighing& weighing_;
   const Shape& shape_;
-  std::uint64_t node_limit_;
-  std::uint64_t nodes_left_ = 0;
+  std::uint64_t nodes_left_;  // of all searches together
   std::uint64_t nodes_ = 0;
   CellSet cells_;
   Masks start_{};

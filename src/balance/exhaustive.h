@@ -23,7 +23,7 @@ struct Fillings {
   std::uint64_t nodes = 0;
 };
 
-// `node_limit` bounds the search for each single candidate.
+// `node_limit` bounds all searches together, so that a nearly empty grid is answered within a breath.
 Fillings all_fillings(const Position& position, const Weighing& weighing, std::uint64_t node_limit = 200'000);
 
 }  // namespace cp
