@@ -12,7 +12,7 @@ build_packages() {
   command -v c++ >/dev/null 2>&1 || echo g++
   command -v cmake >/dev/null 2>&1 || echo cmake
   command -v ninja >/dev/null 2>&1 || echo ninja-build
-  missing_packages nlohmann-json3-dev libcli11-dev libfmt-dev
+  missing_packages nlohmann-json3-dev libcli11-dev
   if [ -d "$root/src/store" ]; then missing_packages libsqlite3-dev; fi
 }
 
