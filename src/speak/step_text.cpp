@@ -5,7 +5,9 @@
 #include <cstdlib>
 
 #include "base/text.h"
+#include "speak/argument_text.h"
 #include "speak/balance_story.h"
+#include "speak/linear_text.h"
 #include "speak/naming.h"
 
 namespace cp {
@@ -46,152 +48,12 @@ std::string lone_text(const LoneReason& reason, const Step& step, const Position
   return "In " + name + ", " + digit + " has only one place left: " + cell + " is " + digit + ".";
 }
 
-// ---- weighed constraints ---------------------------------------------------------------------------------------------
-
-// The facts that need a candidate each (bases) and those with room for one each (covers).
-struct Account {
-  std::vector<Constraint> bases;
-  std::vector<Constraint> covers;
-  bool has_equal_weights = true;  // every multiplier is 1 or -1
-  int room = 0;                   // covers not used up by bases or placed digits
-};
-
-bool contains(const Constraint& constraint, Candidate candidate, const Shape& shape) {
-  if (constraint.kind == Constraint::Kind::kCell) return constraint.cell() == candidate.cell;
-  return constraint.digit == candidate.digit && shape.cells(constraint.house()).has(candidate.cell);
-}
-
-int coefficient(const LinearReason& reason, Candidate candidate, const Shape& shape) {
-  int sum = 0;
-  for (const LinearTerm& term : reason.terms) sum += contains(term.constraint, candidate, shape) ? term.multiplier : 0;
-  return sum;
-}
-
-Account account_of(const LinearReason& reason, const Position& before) {
-  Account account;
-  for (const LinearTerm& term : reason.terms) {
-    (term.multiplier < 0 ? account.bases : account.covers).push_back(term.constraint);
-    account.has_equal_weights = account.has_equal_weights && std::abs(term.multiplier) == 1;
-    account.room += term.multiplier;
-  }
-  for (const Cell cell : before.placed()) account.room -= coefficient(reason, {cell, *before.digit_at(cell)}, before.shape());
-  return account;
-}
-
-bool are_all(const std::vector<Constraint>& facts, Constraint::Kind kind) {
-  return !facts.empty() && std::all_of(facts.begin(), facts.end(), [kind](const Constraint& fact) { return fact.kind == kind; });
-}
-
-std::vector<House> houses_of(const std::vector<Constraint>& facts) {
-  std::vector<House> houses;
-  for (const Constraint& fact : facts) {
-    if (fact.kind == Constraint::Kind::kHouse && std::find(houses.begin(), houses.end(), fact.house()) == houses.end()) {
-      houses.push_back(fact.house());
-    }
-  }
-  return houses;
-}
-
-DigitSet digits_of(const std::vector<Constraint>& facts) {
-  DigitSet digits;
-  for (const Constraint& fact : facts) {
-    if (fact.kind == Constraint::Kind::kHouse) digits.add(fact.digit);
-  }
-  return digits;
-}
-
-CellSet cells_of(const std::vector<Constraint>& facts) {
-  CellSet cells;
-  for (const Constraint& fact : facts) {
-    if (fact.kind == Constraint::Kind::kCell) cells.add(fact.cell());
-  }
-  return cells;
-}
-
-std::string naked_subset_text(const Account& account, const Step& step, const Shape& shape) {
-  const CellSet cells = cells_of(account.bases);
-  return cell_names(shape, cells) + " have only " + digit_names(digits_of(account.covers)) + " left between them, and they share " +
-         house_names(shape, houses_of(account.covers)) + ". So nothing else in that house can be one of these digits: " + outcome(step, shape) + ".";
-}
-
-std::string hidden_subset_text(const Account& account, const Step& step, const Shape& shape) {
-  const CellSet cells = cells_of(account.covers);
-  return "In " + house_names(shape, houses_of(account.bases)) + ", " + digit_names(digits_of(account.bases)) + " can only go into " +
-         cell_names(shape, cells) + ". So these " + counted(cells.size(), "cell") + " hold nothing else: " + outcome(step, shape) + ".";
-}
-
-// One digit, houses against houses: locked candidates and fish, with or without fins.
-std::string one_digit_text(const Account& account, const LinearReason& reason, const Step& step, const Position& before) {
-  const Shape& shape = before.shape();
-  const Digit digit = account.bases[0].digit;
-  const std::vector<House> bases = houses_of(account.bases);
-  const std::vector<House> covers = houses_of(account.covers);
-  const std::string base_names = house_names(shape, bases);
-  const std::string cover_names = house_names(shape, covers);
-  if (account.room == 0 && bases.size() == 1) {
-    return "In " + base_names + ", " + digit_name(digit) + " can only go into " + cover_names + ": " +
-           cell_names(shape, before.places(bases[0], digit)) + ". So " + outcome(step, shape) + ".";
-  }
-  if (account.room == 0) {
-    return "In " + base_names + ", every place for " + digit_name(digit) + " lies in " + cover_names + ". Each of these " +
-           counted(static_cast<int>(covers.size()), "house") + " gets its " + digit_name(digit) + " there, so " + outcome(step, shape) + ".";
-  }
-  const int taken = step.eliminations.empty() ? 2 : coefficient(reason, step.eliminations[0], shape);
-  return capitalised(base_names) + " need " + counted(static_cast<int>(bases.size()), digit_name(digit)) + ", all within " + cover_names +
-         ", which have room for " + spoken_number(static_cast<int>(covers.size())) + ". So there is room for only " +
-         spoken_number(account.room) + " more, and " + a_digit(digit) + " where it would use up " + spoken_number(taken) +
-         " cannot be: " + outcome(step, shape) + ".";
-}
-
-// "the cells r1c2 and r3c4, the 4 of row 2 and the 7s of rows 1 and 3".
-std::string facts_in_words(const std::vector<Constraint>& facts, const Shape& shape) {
-  std::vector<std::string> items;
-  const CellSet cells = cells_of(facts);
-  if (!cells.is_empty()) items.push_back((cells.size() == 1 ? "the cell " : "the cells ") + cell_names(shape, cells));
-  for (const Digit digit : digits_of(facts)) {
-    std::vector<House> houses;
-    for (const Constraint& fact : facts) {
-      if (fact.kind == Constraint::Kind::kHouse && fact.digit == digit) houses.push_back(fact.house());
-    }
-    items.push_back("the " + digit_name(digit) + (houses.size() == 1 ? " of " : "s of ") + house_names(shape, houses));
-  }
-  return items.size() == 1 ? items[0] : joined({joined({items.begin(), items.end() - 1}, ", "), items.back()}, " and ");
-}
-
-std::string any_account_text(const Account& account, const Step& step, const Shape& shape) {
-  if (account.bases.empty() || account.covers.empty()) return "Counting candidates: " + outcome(step, shape) + ".";
-  std::string text = "Each of these needs one candidate: " + facts_in_words(account.bases, shape) +
-                     ". All their candidates lie within " + facts_in_words(account.covers, shape) + ", which have room for one each. ";
-  if (!account.has_equal_weights) text += "Some of them count more than once. ";
-  if (account.room <= 0) return text + "So there is no room for any other candidate there: " + outcome(step, shape) + ".";
-  return text + "Only " + spoken_number(account.room) + (account.room == 1 ? " place is" : " places are") +
-         " to spare, and the following would take more than that: " + outcome(step, shape) + ".";
-}
-
-std::string linear_text(const LinearReason& reason, const Step& step, const Position& before) {
-  const Shape& shape = before.shape();
-  const Account account = account_of(reason, before);
-  using Kind = Constraint::Kind;
-  const bool is_exact = account.has_equal_weights && account.room == 0;
-  if (is_exact && are_all(account.bases, Kind::kCell) && are_all(account.covers, Kind::kHouse) && houses_of(account.covers).size() == 1 &&
-      account.bases.size() > 1) {
-    return naked_subset_text(account, step, shape);
-  }
-  if (is_exact && are_all(account.bases, Kind::kHouse) && are_all(account.covers, Kind::kCell) && houses_of(account.bases).size() == 1 &&
-      account.bases.size() > 1) {
-    return hidden_subset_text(account, step, shape);
-  }
-  const bool is_one_digit = are_all(account.bases, Kind::kHouse) && are_all(account.covers, Kind::kHouse) &&
-                            digits_of(account.bases).size() == 1 && digits_of(account.bases) == digits_of(account.covers);
-  if (account.has_equal_weights && account.room >= 0 && is_one_digit) return one_digit_text(account, reason, step, before);
-  return any_account_text(account, step, shape);
-}
-
 }  // namespace
 
 std::string step_text(const Step& step, const Position& before) {
   if (const auto* lone = std::get_if<LoneReason>(&step.reason)) return lone_text(*lone, step, before);
-  if (const auto* linear = std::get_if<LinearReason>(&step.reason)) return linear_text(*linear, step, before);
+  if (const auto* linear = std::get_if<LinearReason>(&step.reason)) return linear_text(*linear, step.eliminations, before);
+  if (const auto* argument = std::get_if<ArgumentReason>(&step.reason)) return argument_text(*argument, step.eliminations, before);
   return balance_in_short(*std::get_if<BalanceReason>(&step.reason), before, step.eliminations);
 }
 

@@ -24,7 +24,7 @@ std::vector<Candidate> allowed(const Position& position, const Constraint& const
 
 bool is_in_shape(const Shape& shape, const Constraint& constraint) {
   if (constraint.kind == Constraint::Kind::kCell) return constraint.place < shape.cell_count();
-  return constraint.place < shape.house_count() && constraint.digit.index < shape.side();
+  return constraint.kind == Constraint::Kind::kHouse && constraint.place < shape.house_count() && constraint.digit.index < shape.side();
 }
 
 }  // namespace

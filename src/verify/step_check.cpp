@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "verify/step_check.h"
 
+#include "verify/argument_check.h"
 #include "verify/balance_check.h"
 #include "verify/linear_check.h"
 
@@ -13,6 +14,7 @@ CheckResult check_step(const Position& before, const Step& step) {
   }
   if (const auto* lone = std::get_if<LoneReason>(&step.reason)) return check_lone(before, step, *lone);
   if (const auto* linear = std::get_if<LinearReason>(&step.reason)) return check_linear(before, step, *linear);
+  if (const auto* argument = std::get_if<ArgumentReason>(&step.reason)) return check_argument(before, step, *argument);
   return check_balance(before, step, std::get<BalanceReason>(step.reason));
 }
 
