@@ -25,15 +25,32 @@ struct Tally {
   long long second_opinions = 0;
 };
 
+// Lines and cases of an argument, appended.
+template <typename Name>
+void add_argument(const Argument& argument, const Name& name, std::string& text) {
+  for (const Line& line : argument.lines) {
+    text += " ;";
+    for (const LinearTerm& term : line.terms) text += " " + to_text(term.multiplier) + "*" + name(term.constraint);
+  }
+  if (argument.split) text += " split " + name(*argument.split);
+  for (const Argument& each : argument.cases) {
+    text += " {";
+    add_argument(each, name, text);
+    text += " }";
+  }
+}
+
 // Everything a step says, as text: for comparing and for reports.
 inline std::string step_as_text(const Shape& shape, const Step& step) {
   std::string text(step.technique);
   for (const Candidate& each : step.placements) text += " " + shape.name_of(each.cell) + "=" + Shape::name_of(each.digit);
   for (const Candidate& each : step.eliminations) text += " " + shape.name_of(each.cell) + "!=" + Shape::name_of(each.digit);
   const auto name = [&](const Constraint& fact) {
+    if (fact.kind == Constraint::Kind::kPattern) return "pattern" + to_text(fact.place);
     return fact.kind == Constraint::Kind::kCell ? shape.name_of(fact.cell()) : shape.name_of(fact.house()) + ":" + Shape::name_of(fact.digit);
   };
   text += " because";
+  if (const auto* argument = std::get_if<ArgumentReason>(&step.reason)) add_argument(argument->argument, name, text);
   if (const auto* lone = std::get_if<LoneReason>(&step.reason)) text += " " + name(lone->constraint);
   if (const auto* linear = std::get_if<LinearReason>(&step.reason)) {
     for (const LinearTerm& term : linear->terms) text += " " + to_text(term.multiplier) + "*" + name(term.constraint);
@@ -145,7 +162,9 @@ inline bool Judge::look_at(const AuditState& state) {
     cadical.emplace(position);
     if (count <= 50 && oracle::plain_solutions(position, count + 1).size() != count) fault(position, "the plain search counts other solutions");
   }
+  const bool is_proper_puzzle = count == 1 && has_proper_givens(position);
   for (std::size_t i = 0; i < catalogue().size(); ++i) {
+    if (catalogue()[i].needs_unique && !is_proper_puzzle) continue;
     const std::vector<Step> steps = steps_of(catalogue()[i], position);
     for (const Step& step : steps) {
       if (step.technique != catalogue()[i].id) fault(position, "a step of " + std::string(catalogue()[i].id) + " bears another id");

@@ -32,6 +32,28 @@ inline std::vector<Step> steps_of(const Technique& technique, const Position& po
   return std::move(list.steps);
 }
 
+// The first steps of one technique, at most so many.
+inline std::vector<Step> some_steps_of(const Technique& technique, const Position& position, std::size_t most) {
+  struct Some final : StepSink {
+    explicit Some(std::size_t limit) : most(limit) {}
+    bool take(Step step) override {
+      steps.push_back(std::move(step));
+      return steps.size() < most;
+    }
+    std::size_t most;
+    std::vector<Step> steps;
+  } some(most);
+  technique.find(position, some);
+  return std::move(some.steps);
+}
+
+// Do the givens alone have exactly one solution? Techniques that need that are judged only where it holds.
+inline bool has_proper_givens(const Position& position) {
+  Position puzzle(position.shape());
+  for (const Cell cell : position.givens()) puzzle.place_given(cell, *position.digit_at(cell));
+  return how_many(puzzle) == HowMany::kOne;
+}
+
 // The cells of a set in random order.
 inline std::vector<Cell> shuffled(const CellSet& cells, Rng& rng) {
   std::vector<Cell> order;
@@ -51,11 +73,11 @@ inline std::vector<Candidate> false_candidates(const Position& position, const B
 
 // One step by the first technique that fires, techniques in random order, a random one of its steps.
 inline bool take_random_step(Position& position, Rng& rng) {
-  std::vector<const Technique*> order;
+  std::vector<const Technique*> order;  // the first dozen steps of a technique are enough to choose from
   for (const Technique& technique : catalogue()) order.push_back(&technique);
   rng.shuffle(order);
   for (const Technique* technique : order) {
-    const std::vector<Step> steps = steps_of(*technique, position);
+    const std::vector<Step> steps = some_steps_of(*technique, position, 12);
     if (steps.empty()) continue;
     apply(steps[rng.below(static_cast<std::uint32_t>(steps.size()))], position);
     return true;
