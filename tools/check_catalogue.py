@@ -1,7 +1,7 @@
 #!/usr/bin/env python3
 # SPDX-License-Identifier: Apache-2.0
-"""Every technique in src/deduce/catalogue.def has its source, its cases and its
-slow twin; none of these is there without its line; the lines are sorted."""
+"""Every technique in src/deduce/catalogue.def has its source, its cases, its
+slow twin, its card and the figure of the card; none of these is there without its line; the lines are sorted."""
 
 import os
 import re
@@ -14,7 +14,10 @@ PARTS = {
     "source": ("src/deduce/", ".cpp"),
     "cases": ("tests/cases/deduce/", ".case"),
     "slow twin": ("tests/oracle/definitions/", "_twin.cpp"),
+    "card": ("docs/manual/techniques/", ".md"),
+    "figure": ("docs/pictures/techniques/", ".svg"),
 }
+HYPHENS = ("card", "figure")  # named after the id as it is; the others with _ for -
 
 report = house.Report("catalogue")
 
@@ -45,14 +48,14 @@ def check_entries(found, parts):
             report.add(CATALOGUE, number, f"{name} stands after {last}: keep the list sorted")
         last = max(last or name, name)
         for what, (folder, ending) in PARTS.items():
-            stem = name.replace("-", "_")
+            stem = name if what in HYPHENS else name.replace("-", "_")
             if stem not in parts[what]:
                 report.add(CATALOGUE, number, f"{name} has no {what}: {folder}{stem}{ending}")
 
 
 def check_orphans(found, parts):
-    listed = {name.replace("-", "_") for name, _ in found}
     for what, (folder, ending) in PARTS.items():
+        listed = {name if what in HYPHENS else name.replace("-", "_") for name, _ in found}
         for stem, path in sorted(parts[what].items()):
             # A pair of source and header is shared by techniques, not one of them.
             if what == "source" and (stem == "catalogue" or house.exists(folder + stem + ".h")):
@@ -65,4 +68,4 @@ found = entries()
 parts = {what: stems(*place) for what, place in PARTS.items()}
 check_entries(found, parts)
 check_orphans(found, parts)
-report.done(f"{len(found)} techniques, each with source, cases and slow twin")
+report.done(f"{len(found)} techniques, each with source, cases, slow twin and card")

@@ -2,7 +2,7 @@
 # SPDX-License-Identifier: Apache-2.0
 """tools/new_technique.py ID   begins a technique, for example: law-of-leftovers
 
-Writes its source, its cases and its slow twin, and one line in the catalogue.
+Writes its source, its cases, its slow twin and its card, and one line in the catalogue.
 All of it builds; the cases and the definition audit fail until you fill it in."""
 
 import os
@@ -52,6 +52,21 @@ grid   empty 4x4
 expect r1c1 != 1
 """
 
+CARD = """# @Name@
+
+## What it is
+
+The pattern, in two to six sentences to be read aloud.
+
+## Why it holds
+
+The argument.
+
+## What to look for
+
+How a person finds it.
+"""
+
 ENTRY = 'CP_TECHNIQUE("@id@", "@name@", "family", 100, kNoAssumption, @stem@)'
 
 
@@ -87,6 +102,7 @@ def main():
         f"src/deduce/{stem}.cpp": SOURCE,
         f"tests/cases/deduce/{stem}.case": CASES,
         f"tests/oracle/definitions/{stem}_twin.cpp": TWIN,
+        f"docs/manual/techniques/{name_id}.md": CARD,
     }
     for path in wanted:
         if os.path.exists(os.path.join(TOP, path)):
@@ -103,7 +119,8 @@ def main():
     with open(os.path.join(TOP, CATALOGUE), "w", encoding="utf-8") as file:
         file.write(catalogue)
     print(f"added a line to {CATALOGUE}: please set its family and cost")
-    print("Next: the cases, then the twin, then the technique; a line in CHANGELOG.md; ./test -R deduce")
+    print("Next: the cases, then the twin, then the technique; a line in CHANGELOG.md; ./test -R deduce;")
+    print("then the card, and tools/write_cards.py BUILD " + name_id + " for its example and figure")
 
 
 main()

@@ -17,9 +17,28 @@ Answer ask_check(Fields& fields) {
 }
 
 Answer ask_path(Fields& fields) {
-  const PathRequest request{fields.text("puzzle"), fields.texts("without"), fields.number("max_slack", 1)};
+  const PathRequest request{fields.text("puzzle"), fields.texts("without"), fields.number("max_slack", 1), fields.texts("only")};
   if (auto fault = fields.finish()) return std::move(*fault);
   return path(request);
+}
+
+Answer ask_survey(Fields& fields) {
+  const SurveyRequest request{fields.text("puzzle"), fields.texts("technique"), fields.flag("after_basics", false), fields.number("max_slack", 1), fields.number("limit", 5)};
+  if (auto fault = fields.finish()) return std::move(*fault);
+  return survey(request);
+}
+
+Answer ask_needed(Fields& fields) {
+  const NeededRequest request{fields.text("puzzle"), fields.texts("technique"), fields.texts("without"), fields.number("max_slack", 1)};
+  if (auto fault = fields.finish()) return std::move(*fault);
+  return needed(request);
+}
+
+Answer ask_alternatives(Fields& fields) {
+  const AlternativesRequest request{fields.text("puzzle"), fields.text("eliminate"), fields.flag("after_basics", false), fields.number("at_step", 0),
+                                    fields.number("max_slack", 1), fields.number("limit", 20)};
+  if (auto fault = fields.finish()) return std::move(*fault);
+  return alternatives(request);
 }
 
 // Houses named: that balance. None named: all that say something.
@@ -57,7 +76,10 @@ struct Command {
   Answer (*ask)(Fields& fields);
 };
 
-constexpr std::array<Command, 6> kCommands = {{{"check", ask_check},
+constexpr std::array<Command, 9> kCommands = {{{"check", ask_check},
+                                               {"survey", ask_survey},
+                                               {"needed", ask_needed},
+                                               {"alternatives", ask_alternatives},
                                                {"path", ask_path},
                                                {"weigh", ask_weigh},
                                                {"lesson", ask_lesson},

@@ -21,10 +21,41 @@ Answer check(const CheckRequest& request);
 // The easiest steps to the solution. Open when they stop before it, refuted when they show that there is none.
 struct PathRequest {
   std::string puzzle;
-  std::vector<std::string> without;  // technique ids, or "balance"
-  int max_slack = 1;                 // free slack of balances, 0..2
+  std::vector<std::string> without = {};  // ids of techniques, families, "uniqueness" or "balance"
+  int max_slack = 1;                      // free slack of balances, 0..2
+  std::vector<std::string> only = {};     // the same names; empty: everything
 };
 Answer path(const PathRequest& request);
+
+// Everything that fires now; with techniques named, every place where they sit, or how close they come.
+struct SurveyRequest {
+  std::string puzzle;
+  std::vector<std::string> techniques = {};  // the same names; empty: the whole catalogue and the best balances
+  bool after_basics = false;
+  int max_slack = 1;
+  int limit = 5;  // how many steps of each technique (and how many balances) to give; 0: all
+};
+Answer survey(const SurveyRequest& request);
+
+// Is there a way through without these techniques?
+struct NeededRequest {
+  std::string puzzle;
+  std::vector<std::string> techniques;    // at least one
+  std::vector<std::string> without = {};  // not to be used either way
+  int max_slack = 1;
+};
+Answer needed(const NeededRequest& request);
+
+// What else proves this elimination?
+struct AlternativesRequest {
+  std::string puzzle;
+  std::string eliminate;      // "r3c4=5" or "r3c4!=5": the candidate to fall; several digits: "r3c4=57"
+  bool after_basics = false;
+  int at_step = 0;            // 0: the position given; N: before step N of its path
+  int max_slack = 1;
+  int limit = 20;             // how many to give; 0: all
+};
+Answer alternatives(const AlternativesRequest& request);
 
 // One balance, its houses named. Refuted when it shows that the position has no solution.
 struct WeighRequest {

@@ -58,7 +58,7 @@ std::vector<std::string> facts_of(const Subject& subject, const Storyline& story
   std::vector<std::string> facts;
   if (is_minimal(subject.puzzle)) facts.emplace_back("It is minimal: without any one of its givens it would have more than one solution.");
   PathOptions plain;
-  plain.without = {std::string(kBalanceId)};
+  plain.only = {"single", "locked", "subset", "fish"};
   const auto without = find_path(subject.puzzle, plain);
   if (!without) return facts;
   if (without->end == PathEnd::kSolved) {
@@ -75,7 +75,7 @@ DraftInput draft_input(const Subject& subject, const Storyline& storyline, const
   input.title = request.title;
   input.solution = subject.solution.to_line();
   input.is_proved_unique = true;
-  for (const PathStep& at : storyline.path.steps) input.path.push_back({at.before, at.step, at.cost, at.text});
+  for (const PathStep& at : storyline.path.steps) input.path.push_back({at.before, at.step, at.measure.cost, at.text});
   input.key = storyline.key;
   input.facts = facts_of(subject, storyline);
   return input;

@@ -2,6 +2,7 @@
 #include "api/parts.h"
 
 #include "base/text.h"
+#include "grid/notation.h"
 #include "deduce/basics.h"
 #include "speak/naming.h"
 
@@ -99,6 +100,16 @@ std::optional<Answer> out_of_range(std::string_view field, int value, int low, i
   return refuse(Error{ErrorCode::kBadArgument, name + " is " + to_text(value) + ", which is out of range",
                       "give a whole number from " + to_text(low) + " to " + to_text(high), {}},
                 name);
+}
+
+Result<Position> open_position(const std::string& puzzle, bool with_basics) {
+  auto position = parse_position(puzzle);
+  if (!position) return position.error();
+  if (with_basics) return after_basics(std::move(*position));
+  if (position->has_clash()) {
+    return Error{ErrorCode::kNotProper, "the puzzle has no solution: " + clash_in_words(*position), "correct the givens", {}};
+  }
+  return position;
 }
 
 }  // namespace cp::api

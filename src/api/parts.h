@@ -22,6 +22,9 @@ std::string clash_in_words(const Position& position);
 // Runs the basics of deduce/basics.h. Error kNotProper when they show that there is no solution.
 Result<Position> after_basics(Position position);
 
+// Reads a puzzle to work on, after the basics if wanted. Error when it cannot be read or shows a clash.
+Result<Position> open_position(const std::string& puzzle, bool with_basics);
+
 // None, one, many, or "not settled" within a fixed number of nodes. `first` is a solution if there is one.
 struct Properness {
   enum class Solutions { kNone, kOne, kMany, kUnknown } solutions = Solutions::kUnknown;

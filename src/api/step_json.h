@@ -9,4 +9,11 @@ namespace cp::api {
 
 Json step_json(const PathStep& at);
 
+// The parts of a measure, without its cost.
+Json measure_json(const Measure& measure);
+// What a whole path asks of a person.
+Json path_measure_json(const Path& path);
+// Where a path stopped, and why. Precondition: it is not solved.
+Json stuck_json(const Path& path);
+
 }  // namespace cp::api

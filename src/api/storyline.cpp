@@ -14,7 +14,20 @@ std::optional<std::size_t> first_balance(const Path& path) {
   return std::nullopt;
 }
 
-PathStep as_path_step(const Position& position, const FoundBalance& found) { return {position, to_step(found), balance_cost(found.load), {}}; }
+PathStep as_path_step(const Position& position, const FoundBalance& found) {
+  PathStep step{position, to_step(found), {}, 0, {}};
+  step.measure = measure(step.step, position, nullptr);
+  return step;
+}
+
+
+// The way of a lesson: the basics, and balances where they end. Other techniques could bypass the idea of the lesson.
+PathOptions lesson_options(int most_free_slack) {
+  PathOptions options;
+  options.most_free_slack = most_free_slack;
+  options.only = {"single", "locked", "subset", "fish", std::string(kBalanceId)};
+  return options;
+}
 
 // The best balance of the position with houses in both pans; one house against nothing makes no lesson.
 std::optional<PathStep> best_two_sided_balance(const Position& position, int most_free_slack) {
@@ -68,8 +81,7 @@ Error no_balance(const Position& puzzle, int most_free_slack) {
 }  // namespace
 
 Result<Storyline> storyline_of(const Position& puzzle, int most_free_slack) {
-  PathOptions options;
-  options.most_free_slack = most_free_slack;
+  const PathOptions options = lesson_options(most_free_slack);
   auto path = find_path(puzzle, options);
   if (!path) return path.error();
   if (const auto key = first_balance(*path)) return Storyline{std::move(*path), *key, true};
@@ -80,8 +92,7 @@ Result<Storyline> storyline_of(const Position& puzzle, int most_free_slack) {
 }
 
 Result<Storyline> storyline_on(const Position& puzzle, const std::vector<Weight>& weights, int most_free_slack) {
-  PathOptions options;
-  options.most_free_slack = most_free_slack;
+  const PathOptions options = lesson_options(most_free_slack);
   const auto path = find_path(puzzle, options);
   if (!path) return path.error();
   const auto needed = first_balance(*path);

@@ -8,24 +8,9 @@
 
 namespace cp::api {
 
-namespace {
-
-// The position to weigh, or why there is none. Precondition for all that follows: no clash.
-Result<Position> position_to_weigh(const std::string& puzzle, bool with_basics) {
-  auto position = parse_position(puzzle);
-  if (!position) return position.error();
-  if (with_basics) return after_basics(std::move(*position));
-  if (position->has_clash()) {
-    return Error{ErrorCode::kNotProper, "the puzzle has no solution: " + clash_in_words(*position), "correct the givens", {}};
-  }
-  return position;
-}
-
-}  // namespace
-
 Answer weigh(const WeighRequest& request) {
   if (auto wrong = out_of_range("level", request.level, 1, kHighestLevel)) return std::move(*wrong);
-  const auto position = position_to_weigh(request.puzzle, request.after_basics);
+  const auto position = open_position(request.puzzle, request.after_basics);
   if (!position) return refuse(position.error(), "puzzle");
   auto weights = read_pans(position->shape(), request.left, request.right);
   if (!weights.is_ok()) return std::move(weights.fault);
@@ -41,7 +26,7 @@ Answer weigh(const WeighRequest& request) {
 Answer find(const FindRequest& request) {
   if (auto wrong = out_of_range("max_slack", request.max_slack, 0, kMostFreeSlack)) return std::move(*wrong);
   if (auto wrong = out_of_range("limit", request.limit, 0, 1'000'000)) return std::move(*wrong);
-  const auto position = position_to_weigh(request.puzzle, request.after_basics);
+  const auto position = open_position(request.puzzle, request.after_basics);
   if (!position) return refuse(position.error(), "puzzle");
   if (!can_find(position->shape())) {
     return refuse(Error{ErrorCode::kLimit, "balances are searched on grids up to 9x9; this one is " + std::string(position->shape().name()),

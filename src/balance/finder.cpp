@@ -105,11 +105,13 @@ class Finder {
     if (is_sum(balance)) return;
     FoundBalance found;
     found.weighing = weigh(position_, weights_of(balance));
-    Inference inference = infer(position_, found.weighing, options_.highest_level, true);
+    Inference inference = infer(position_, found.weighing, options_.highest_level, !options_.target);
     result_.is_impossible = result_.is_impossible || inference.is_impossible;
-    if (inference.free_slack > options_.most_free_slack || inference.levels.empty()) return;
+    if (inference.free_slack > options_.most_free_slack) return;
+    const auto speaks = std::find_if(inference.levels.begin(), inference.levels.end(), [&](const LevelResult& level) { return says_enough(level); });
+    if (speaks == inference.levels.end()) return;
     found.free_slack = inference.free_slack;
-    found.result = std::move(inference.levels.front());
+    found.result = std::move(*speaks);
     found.load = load_of(found.weighing, found.result.reason);
     found.pointing = pointing_of(position_, found.weighing);
     const auto at = std::upper_bound(result_.balances.begin(), result_.balances.end(), found, [](const FoundBalance& a, const FoundBalance& b) {
@@ -118,6 +120,10 @@ class Finder {
     });
     result_.balances.insert(at, std::move(found));
     if (options_.limit > 0 && result_.balances.size() > options_.limit) result_.balances.pop_back();
+  }
+
+  [[nodiscard]] bool says_enough(const LevelResult& level) const {
+    return !options_.target || std::find(level.eliminations.begin(), level.eliminations.end(), *options_.target) != level.eliminations.end();
   }
 
   // Is it two smaller balances put side by side? One of the two holds the first cell, so only those are looked at.

@@ -4,7 +4,7 @@
 #pragma once
 
 #include <cstdint>
-#include <functional>
+#include <optional>
 #include <vector>
 
 #include "balance/infer.h"
@@ -18,6 +18,7 @@ struct FinderOptions {
   int most_free_slack = 1;   // 0 .. kMostFreeSlack
   int highest_level = 4;     // 1 .. 4
   std::size_t limit = 20;    // the best so many; 0: all
+  std::optional<Candidate> target = std::nullopt;  // only balances that strike this out, each at the weakest level that does
 };
 
 struct FoundBalance {

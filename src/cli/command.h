@@ -17,6 +17,9 @@ struct Program {
 void add_check(Program& program);
 void add_path(Program& program);
 void add_weigh(Program& program);
+void add_survey(Program& program);
+void add_needed(Program& program);
+void add_alternatives(Program& program);
 void add_lesson(Program& program);
 void add_count(Program& program);
 void add_bench(Program& program);

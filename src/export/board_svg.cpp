@@ -199,6 +199,9 @@ class BoardDrawing {
       const Candidate candidate{cell, digits[static_cast<std::size_t>(from + i)]};
       const int x = first_x + i * step_x;
       const auto is_in = [&candidate](const std::vector<Candidate>& list) { return std::find(list.begin(), list.end(), candidate) != list.end(); };
+      if (is_in(figure_.told)) {
+        out_.empty("rect", {{"class", "told"}, {"x", to_text(x - 8)}, {"y", to_text(y - 9)}, {"width", "16"}, {"height", "18"}, {"rx", "4"}});
+      }
       if (is_in(figure_.struck)) out_.empty("path", {{"class", "strike"}, {"d", "M" + to_text(x - 9) + " " + to_text(y + 7) + "l18 -14"}});
       if (is_in(figure_.placed)) out_.empty("circle", {{"class", "ring"}, {"cx", to_text(x)}, {"cy", to_text(y)}, {"r", "11"}});
     }

@@ -153,7 +153,7 @@ std::string page_style() { return svg_rules(SvgUse::kInline) + std::string(kStyl
 
 std::string_view page_script() { return kScript; }
 
-std::string_view page_style_hash() { return "H8JFW7EV3XNMSOqITef0TbuC4sX0tGSHEEvBnNqanPQ="; }
+std::string_view page_style_hash() { return "/HQKTPev2qwYdBlJsSsiMNu38EpSvtSDONRwIxAJL1o="; }
 
 std::string_view page_script_hash() { return "/Lce4URyc0QA/8EX+vs7NY5Ul0R6rXq7hnYMs1WpMWI="; }
 

@@ -63,6 +63,7 @@ constexpr std::string_view kRules = R"css(.paper{fill:@paper@}
 .again{fill:@ink@;font:bold 13px sans-serif;text-anchor:end}
 .strike{stroke:@strike@;stroke-width:3;stroke-linecap:round}
 .ring{stroke:@ring@;stroke-width:3;fill:none}
+.told{stroke:@left@;stroke-width:2;fill:none}
 .sum{stroke:@ink@;stroke-width:1.6;fill:none}
 .key{fill:@ink@;font:17px sans-serif}
 .beam{stroke:@ink@;stroke-width:5;fill:none;stroke-linecap:round;stroke-linejoin:round}

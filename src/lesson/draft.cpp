@@ -156,20 +156,7 @@ Scene hard_scene(const PathScene& at) {
   }
   scene.heading = capitalised(technique_words(at.step.technique));
   scene.paragraphs.push_back({text_of(at), ""});
-  Figure board(at.before);
-  board.title = scene.heading;
-  board.candidates = at.before.open();
-  board.struck = at.step.eliminations;
-  board.placed = at.step.placements;
-  if (const auto* linear = std::get_if<LinearReason>(&at.step.reason)) {
-    for (const LinearTerm& term : linear->terms) {
-      if (term.multiplier > 0) continue;
-      const bool is_cell = term.constraint.kind == Constraint::Kind::kCell;
-      board.focus |= is_cell ? CellSet::of(term.constraint.cell()) : at.before.places(term.constraint.house(), term.constraint.digit);
-    }
-  }
-  describe(board);
-  scene.board = std::move(board);
+  scene.board = step_figure(at.step, at.before, scene.heading);
   return scene;
 }
 

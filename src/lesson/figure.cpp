@@ -37,6 +37,12 @@ std::string candidates_in_words(const Position& position, const CellSet& cells) 
   return " Candidates: " + joined(entries, "; ") + ".";
 }
 
+std::string candidate_list(const Shape& shape, const std::vector<Candidate>& candidates) {
+  std::vector<std::string> names;
+  for (const Candidate& each : candidates) names.push_back(digit_name(each.digit) + " in " + shape.name_of(each.cell));
+  return listed(names);
+}
+
 void say_cells(std::string& text, const Shape& shape, std::string_view what, const CellSet& cells) {
   if (!cells.is_empty()) text.append(" ").append(what).append(": ").append(cell_names(shape, cells)).append(".");
 }
@@ -59,6 +65,7 @@ void describe(Figure& figure) {
   say_cells(text, shape, "Counted more than once", figure.counted_again);
   say_cells(text, shape, "Outlined", figure.focus);
   say_cells(text, shape, "New digits in", figure.fresh);
+  if (!figure.told.empty()) text += " Framed candidates: " + candidate_list(shape, figure.told) + ".";
   if (!figure.struck.empty()) text += " Struck out: " + eliminations_in_words(shape, figure.struck) + ".";
   if (!figure.placed.empty()) text += " Ringed: " + placements_in_words(shape, figure.placed) + ".";
   text += rows_in_words(figure.position);
@@ -118,6 +125,73 @@ Figure balance_figure(const BalanceReason& reason, const Position& position, con
   figure.candidates = scales.left.open | scales.right.open;
   figure.struck = eliminations;
   for (const Candidate& gone : eliminations) figure.candidates.add(gone.cell);
+  describe(figure);
+  return figure;
+}
+
+namespace {
+
+// Gathers what a reason speaks of: the candidates of its bases and splits, and the facts that single out a cell.
+class Spoken {
+ public:
+  explicit Spoken(const Position& before) : before_(before) {}
+
+  void add(const Constraint& fact) {
+    if (fact.kind == Constraint::Kind::kCell) {
+      for (const Digit digit : before_.candidates(fact.cell())) add(Candidate{fact.cell(), digit});
+    } else if (fact.kind == Constraint::Kind::kHouse) {
+      for (const Cell cell : before_.places(fact.house(), fact.digit)) add(Candidate{cell, fact.digit});
+    }
+  }
+  void add(const std::vector<LinearTerm>& terms) {
+    for (const LinearTerm& term : terms) {
+      if (term.multiplier < 0) add(term.constraint);
+    }
+  }
+  void add(const Argument& argument) {
+    for (const Line& line : argument.lines) add(line.terms);
+    if (argument.split) add(*argument.split);
+    for (const Argument& each : argument.cases) add(each);
+  }
+  void add(const DeadlyPattern& pattern) {
+    for (std::size_t i = 0; i < pattern.cells.size(); ++i) {
+      for (const Digit digit : pattern.digits[i] & before_.candidates(pattern.cells[i])) add(Candidate{pattern.cells[i], digit});
+    }
+  }
+  void add(const Candidate& candidate) {
+    if (!before_.is_placed(candidate.cell)) told_.push_back(candidate);
+  }
+  [[nodiscard]] std::vector<Candidate> without(const std::vector<Candidate>& others) {
+    std::sort(told_.begin(), told_.end());
+    told_.erase(std::unique(told_.begin(), told_.end()), told_.end());
+    std::erase_if(told_, [&](const Candidate& each) { return std::find(others.begin(), others.end(), each) != others.end(); });
+    return told_;
+  }
+
+ private:
+  const Position& before_;
+  std::vector<Candidate> told_;
+};
+
+}  // namespace
+
+Figure step_figure(const Step& step, const Position& before, std::string title) {
+  Figure figure(before);
+  figure.title = std::move(title);
+  figure.candidates = before.open();
+  figure.struck = step.eliminations;
+  figure.placed = step.placements;
+  Spoken spoken(before);
+  if (const auto* lone = std::get_if<LoneReason>(&step.reason)) spoken.add(lone->constraint);
+  if (const auto* linear = std::get_if<LinearReason>(&step.reason)) spoken.add(linear->terms);
+  if (const auto* argument = std::get_if<ArgumentReason>(&step.reason)) {
+    spoken.add(argument->argument);
+    for (const DeadlyPattern& pattern : argument->patterns) spoken.add(pattern);
+  }
+  std::vector<Candidate> falling = step.eliminations;
+  falling.insert(falling.end(), step.placements.begin(), step.placements.end());
+  figure.told = spoken.without(falling);
+  for (const Candidate& each : figure.told) figure.focus.add(each.cell);
   describe(figure);
   return figure;
 }

@@ -6,7 +6,7 @@
 #include <vector>
 
 #include "grid/position.h"
-#include "step/balance_reason.h"
+#include "step/step.h"
 
 namespace cp {
 
@@ -26,6 +26,7 @@ struct Figure {
   CellSet counted_again;            // cells of a remainder that count more than once
   CellSet focus;                    // outlined cells
   CellSet fresh;                    // placed cells to be shown as new
+  std::vector<Candidate> told;      // candidates framed: the argument speaks of them
   std::vector<Candidate> struck;    // candidates crossed out
   std::vector<Candidate> placed;    // candidates ringed: this digit goes in here
 };
@@ -63,6 +64,8 @@ void describe(PanPicture& picture);
 
 // Ready-made pictures of a balance: the board with both remainders and what falls, and the pans.
 Figure balance_figure(const BalanceReason& reason, const Position& position, const std::vector<Candidate>& eliminations);
+// The board for a step of the catalogue: the candidates that its reason speaks of are framed, what falls is crossed out.
+Figure step_figure(const Step& step, const Position& before, std::string title);
 // `shares`: copies known (or supposed) to be shared; they fill open cells on both sides.
 PanPicture balance_pans(const BalanceReason& reason, const Position& position, bool is_tallied, const DigitCounts& shares = {});
 TallyTable tally_table(const BalanceReason& reason, const Position& position);

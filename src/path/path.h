@@ -2,30 +2,27 @@
 // In which order? At each position the easiest step by a stated cost, to the solution or to an honest stop.
 #pragma once
 
-#include <functional>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
 
 #include "balance/finder.h"
 #include "base/result.h"
-#include "deduce/technique.h"
+#include "path/measure.h"
+#include "path/selection.h"
 
 namespace cp {
-
-// The id under which balances are switched off and named in steps.
-inline constexpr std::string_view kBalanceId = "balance";
-
-// Cost of a balance on the scale of deduce/catalogue.def: more than any subset or fish, then by what has to be kept in
-// mind. 120 for setting up the pans and counting, 3 for each part of the load.
-inline int balance_cost(const Load& load) { return 120 + 3 * load.total(); }
 
 struct PathStep {
   Position before;   // the position in which the step was found
   Step step;
-  int cost = 0;      // technique cost, or balance_cost
+  Measure measure;   // its parts and its cost
+  int open = 0;      // different steps of this cost or less that were open here (counted up to kMostOpen); 0: not counted
   std::string text;  // the step in words
 };
+
+inline constexpr int kMostOpen = 20;
 
 enum class PathEnd {
   kSolved,      // every cell is placed
@@ -41,13 +38,30 @@ struct Path {
 };
 
 struct PathOptions {
-  std::vector<std::string> without;  // ids of techniques not to use; kBalanceId switches balances off
+  std::vector<std::string> without = {};  // names of selection.h not to use
+  std::vector<std::string> only = {};     // empty: everything
   int most_free_slack = 1;           // for balances
   int most_steps = 10'000;           // a guard, never reached by a real puzzle
 };
 
-// Error kBadName when `without` names no technique.
+// Error kBadName when `without` or `only` name no technique. Where something costs less than the cheapest instance of a
+// technique, that technique is not asked: the cost in the catalogue is a lower bound.
 Result<Path> find_path(const Position& start, const PathOptions& options = {});
+
+// The easiest step at one position; its `open` and `text` are not filled in. Empty when nothing fires.
+std::optional<PathStep> easiest_step(const Position& position, const Selection& selection, int most_free_slack);
+
+// What a whole path asks of a person.
+struct PathMeasure {
+  int steps = 0;
+  int hardest = 0;              // the greatest cost of a step
+  std::string_view technique;   // of the first step with that cost; empty when there is no step
+  int effort = 0;               // the costs of all steps together
+  int beyond_singles = 0;       // steps that are no singles
+  int narrow = 0;               // of those, how many were the only step of their cost or less
+  int open_tenths = 0;          // mean number of open steps, in tenths
+};
+PathMeasure measure(const Path& path);
 
 // The best balance of the position as a step. Empty when none says anything.
 std::optional<PathStep> balance_step(const Position& position, int most_free_slack);

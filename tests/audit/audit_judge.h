@@ -86,8 +86,13 @@ class Judge {
   // Asks the second opinion about every `sample`-th state.
   explicit Judge(int sample) : sample_(sample), tallies_(catalogue().size()) {}
 
-  // False when something is wrong; `faults` then says what.
-  bool look_at(const AuditState& state);
+  // False when something is wrong; `faults` then says what. Heavy techniques have their turn at every `every`-th state.
+  bool look_at(const AuditState& state, int every) {
+    return look_at(state, [&](const Technique& technique) { return is_its_turn(technique, seen_, every); });
+  }
+  // The same for the techniques that the predicate wants.
+  template <typename Wanted>
+  bool look_at(const AuditState& state, Wanted wants);
 
   [[nodiscard]] const std::vector<Tally>& tallies() const { return tallies_; }
   [[nodiscard]] const std::vector<std::string>& faults() const { return faults_; }
@@ -146,7 +151,8 @@ inline void Judge::check_reload(const Position& position, const Technique& techn
   if (!first_agrees) fault(position, std::string(technique.id) + " does not stop at its first step");
 }
 
-inline bool Judge::look_at(const AuditState& state) {
+template <typename Wanted>
+bool Judge::look_at(const AuditState& state, Wanted wants) {
   const std::size_t faults_before = faults_.size();
   const Position& position = state.position;
   std::size_t count = 0;
@@ -158,13 +164,14 @@ inline bool Judge::look_at(const AuditState& state) {
   ++states_[static_cast<std::size_t>(state.origin)];
   several_ += count > 1 ? 1 : 0;
   std::optional<oracle::CadicalOracle> cadical;
-  if (seen_++ % sample_ == 0) {
+  ++seen_;
+  if (seen_ % sample_ == 0) {
     cadical.emplace(position);
     if (count <= 50 && oracle::plain_solutions(position, count + 1).size() != count) fault(position, "the plain search counts other solutions");
   }
   const bool is_proper_puzzle = count == 1 && has_proper_givens(position);
   for (std::size_t i = 0; i < catalogue().size(); ++i) {
-    if (catalogue()[i].needs_unique && !is_proper_puzzle) continue;
+    if (!wants(catalogue()[i]) || (catalogue()[i].needs_unique && !is_proper_puzzle)) continue;
     const std::vector<Step> steps = steps_of(catalogue()[i], position);
     for (const Step& step : steps) {
       if (step.technique != catalogue()[i].id) fault(position, "a step of " + std::string(catalogue()[i].id) + " bears another id");

@@ -10,6 +10,7 @@
 
 #include "audit/audit_report.h"
 #include "audit/audit_twins.h"
+#include "audit/rare_states.h"
 #include "base/text.h"
 #include "deduce/technique.h"
 #include "exact/solve.h"
@@ -37,44 +38,60 @@ struct Effort {
   StatePlan large;
   std::uint64_t keep_one_in;  // of the states of random puzzles
   int noise;
+  int every;         // heavy techniques have their turn at every n-th state
+  long long enough;  // instances of a heavy technique after which it has none
+  int rare;          // paths of hard puzzles along which the rare ones are sought
 };
 
 // All positions reachable by single steps of any technique, and by striking one candidate at a time in between.
-void look_at_reachable(std::string_view puzzle, std::size_t limit, TwinComparison& twins) {
+void look_at_reachable(std::string_view puzzle, const Effort& effort, TwinComparison& twins) {
   const auto start = parse_position(puzzle);
   std::deque<Position> waiting = {*start};
   std::set<std::string> seen = {to_candidate_text(*start)};
   while (!waiting.empty() && twins.faults().size() < kFaultsShown) {
     const Position position = waiting.front();
     waiting.pop_front();
-    twins.look_at(position);
+    twins.look_at(position, effort.every, effort.enough);
     for (const Technique& technique : catalogue()) {
       for (const Step& step : steps_of(technique, position)) {
         Position next = position;
         apply(step, next);
-        if (seen.size() < limit && seen.insert(to_candidate_text(next)).second) waiting.push_back(next);
+        if (seen.size() < effort.reached_per_puzzle && seen.insert(to_candidate_text(next)).second) waiting.push_back(next);
       }
     }
     for (const Candidate& wrong : false_candidates(position, find_backbone(position))) {
       Position next = position;
       next.eliminate(wrong);
-      if (seen.size() < limit && seen.insert(to_candidate_text(next)).second) waiting.push_back(next);
+      if (seen.size() < effort.reached_per_puzzle && seen.insert(to_candidate_text(next)).second) waiting.push_back(next);
     }
   }
 }
 
-void look_at_random(const StatePlan& plan, std::uint64_t seed, std::uint64_t keep_one_in, TwinComparison& twins) {
+void look_at_random(const StatePlan& plan, std::uint64_t seed, const Effort& effort, TwinComparison& twins) {
   std::uint64_t number = 0;
   visit_states(plan, seed, [&](const AuditState& state) {
-    if (state.origin != Origin::kPath || number++ % keep_one_in == 0) twins.look_at(state.position);
+    if (state.origin != Origin::kPath || number++ % effort.keep_one_in == 0) twins.look_at(state.position, effort.every, effort.enough);
     return twins.faults().size() < kFaultsShown;
   });
 }
 
-void look_at_noise(int count, std::uint64_t seed, TwinComparison& twins) {
+void look_at_noise(const Effort& effort, std::uint64_t seed, TwinComparison& twins) {
   Rng rng(seed);
-  for (int i = 0; i < count && twins.faults().size() < kFaultsShown; ++i) {
-    for (const std::string_view shape : {"4x4", "6x6", "9x9"}) twins.look_at(noise(*find_shape(shape), rng));
+  for (int i = 0; i < effort.noise && twins.faults().size() < kFaultsShown; ++i) {
+    for (const std::string_view shape : {"4x4", "6x6", "9x9"}) twins.look_at(noise(*find_shape(shape), rng), effort.every, effort.enough);
+  }
+}
+
+// Techniques that are still below the floor, along paths of hard puzzles.
+void look_for_rare(const Effort& effort, std::uint64_t seed, TwinComparison& twins) {
+  const auto is_rare = [&](const Technique& technique) { return twins.instances(static_cast<std::size_t>(&technique - catalogue().data())) < kFloor; };
+  for (int i = 0; i < effort.rare && twins.faults().size() < kFaultsShown; ++i) {
+    if (std::none_of(catalogue().begin(), catalogue().end(), is_rare)) return;
+    int number = 0;
+    visit_rare(seed, i, [&](const AuditState& state) {
+      if (number++ % 3 == 0) twins.look_at(state.position, is_rare);
+      return twins.faults().size() < kFaultsShown;
+    });
   }
 }
 
@@ -93,12 +110,13 @@ Table make_table(const TwinComparison& twins) {
 
 int main(int count, char** words) {
   const AuditOptions options = read_options(count, words);
-  const Effort effort = options.full ? Effort{4'000, {"6x6", 120, 6}, {"9x9", 60, 8}, 4, 1'500} : Effort{250, {"6x6", 20, 4}, {"9x9", 8, 4}, 10, 150};
+  const Effort effort = options.full ? Effort{4'000, {"6x6", 120, 6}, {"9x9", 60, 8}, 4, 1'500, 4, 4'000, 600} : Effort{250, {"6x6", 20, 4}, {"9x9", 8, 4}, 10, 150, 4, 250, 200};
   TwinComparison twins;
-  for (const std::string_view puzzle : kSmallPuzzles) look_at_reachable(puzzle, effort.reached_per_puzzle, twins);
-  look_at_random(effort.middle, options.seed, effort.keep_one_in, twins);
-  look_at_random(effort.large, options.seed, effort.keep_one_in, twins);
-  look_at_noise(effort.noise, options.seed, twins);
+  for (const std::string_view puzzle : kSmallPuzzles) look_at_reachable(puzzle, effort, twins);
+  look_at_random(effort.middle, options.seed, effort, twins);
+  look_at_random(effort.large, options.seed, effort, twins);
+  look_at_noise(effort, options.seed, twins);
+  look_for_rare(effort, options.seed, twins);
   const Table table = make_table(twins);
   print_table(table);
   const std::string closing = to_text(twins.states()) + " states compared, " + to_text(static_cast<long long>(twins.faults().size())) + " disagreements.";

@@ -1,11 +1,12 @@
 // SPDX-License-Identifier: Apache-2.0
 // Is anything a technique says ever wrong? Every step on every audited state is compared with all solutions of that
 // state, on a sample once more with CaDiCaL and a plain search; its reason is replayed; the state is printed, read and
-// asked again. A technique with fewer than 200 firings counts as not audited, and the audit fails.
+// asked again. Techniques that need a unique solution are judged where the givens have one. A technique with fewer than 200 firings counts as not audited, and the audit fails.
 //
 //   soundness_audit [--full] [--seed N] [--markdown FILE]
 #include "audit/audit_judge.h"
 #include "audit/audit_report.h"
+#include "audit/rare_states.h"
 #include "base/text.h"
 #include "deduce/technique.h"
 #include "exact/solve.h"
@@ -44,10 +45,26 @@ Table make_table(const Judge& judge) {
   return table;
 }
 
-std::string closing_words(const Judge& judge) {
-  return "States: " + to_text(judge.states(Origin::kFresh)) + " fresh puzzles, " + to_text(judge.states(Origin::kPath)) + " along random paths, " +
+std::string closing_words(const Judge& judge, int sought) {
+  return "Plain techniques were asked at every state, heavy ones (cost above " + to_text(kHeavyCost) + ") at a part of them; what was rare was then sought along " +
+         to_text(sought) + " paths of hard puzzles. States: " + to_text(judge.states(Origin::kFresh)) + " fresh puzzles, " + to_text(judge.states(Origin::kPath)) + " along random paths, " +
          to_text(judge.states(Origin::kStruck)) + " with random false candidates struck out; " + to_text(judge.states_with_several_solutions()) +
          " of them with several solutions. Each was also printed, read and asked again.";
+}
+
+// What is still below the floor is sought in the paths of hard puzzles.
+int seek_rare(Judge& judge, std::uint64_t seed, int most) {
+  const auto is_rare = [&](const Technique& technique) {
+    return judge.tallies()[static_cast<std::size_t>(&technique - catalogue().data())].firings < kFloor;
+  };
+  int sought = 0;
+  while (sought < most && std::any_of(catalogue().begin(), catalogue().end(), is_rare) && judge.faults().size() < kFaultsShown) {
+    visit_rare(seed, sought++, [&](const AuditState& state) {
+      judge.look_at(state, is_rare);
+      return judge.faults().size() < kFaultsShown;
+    });
+  }
+  return sought;
 }
 
 bool enough_firings(const Judge& judge) {
@@ -67,14 +84,15 @@ int main(int count, char** words) {
   Judge judge(options.full ? 40 : 20);
   for (const StatePlan& plan : plans(options.full)) {
     visit_states(plan, options.seed, [&](const AuditState& state) {
-      judge.look_at(state);
+      judge.look_at(state, options.full ? 3 : 12);
       return judge.faults().size() < kFaultsShown;
     });
   }
+  const int sought = seek_rare(judge, options.seed, options.full ? 2'000 : 400);
   const Table table = make_table(judge);
   print_table(table);
-  std::printf("%s\n", closing_words(judge).c_str());
+  std::printf("%s\n", closing_words(judge, sought).c_str());
   for (const std::string& fault : judge.faults()) std::printf("\nFAULT %s", fault.c_str());
-  const bool written = write_markdown(options.markdown_file, "Soundness of the techniques", table, closing_words(judge));
+  const bool written = write_markdown(options.markdown_file, "Soundness of the techniques", table, closing_words(judge, sought));
   return judge.faults().empty() && enough_firings(judge) && written ? 0 : 1;
 }

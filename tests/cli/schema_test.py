@@ -64,6 +64,35 @@ class SchemaTest(Case):
         self.fits(run.json(), "path")
         self.assertIn("holds 1 twice", run.json()["stuck"]["text"])
 
+    def test_survey(self):
+        for words in ([], ["--after-basics", "--limit", "1"], ["--after-basics", "--technique", "swordfish", "--technique", "single"]):
+            run = Run("survey", STUCK, "--json", *words)
+            self.ends(run, 0)
+            self.fits(run.json(), "survey")
+        self.assertEqual({entry["technique"] for entry in run.json()["close"]} & {"swordfish"}, {"swordfish"})
+        self.fits(Run("survey", MANY, "--technique", "x-wing", "--json").json(), "survey")
+
+    def test_needed(self):
+        for words, needed in ((["--technique", "naked-single"], "no"), (["--technique", "single"], "yes"),
+                              (["--technique", "fish", "--without", "single"], "open")):
+            run = Run("needed", STUCK, "--json", *words)
+            self.ends(run, 2 if needed == "open" else 0)
+            self.fits(run.json(), "needed")
+            self.assertEqual(run.json()["needed"], needed)
+
+    def test_alternatives(self):
+        balance = Run("survey", STUCK, "--after-basics", "--technique", "balance", "--json").json()["balances"][0]
+        gone = balance["eliminations"][0]
+        run = Run("alternatives", STUCK, "--after-basics", "--eliminate", f"{gone['cell']}={gone['digit']}", "--json")
+        self.ends(run, 0)
+        self.assertIn("balance", [step["technique"] for step in run.json()["alternatives"]])
+        self.fits(run.json(), "alternatives")
+        costs = [step["cost"] for step in run.json()["alternatives"]]
+        self.assertEqual(costs, sorted(costs))
+        run = Run("alternatives", STUCK, "--at-step", "999", "--eliminate", "r1c1=4", "--json")
+        self.ends(run, 64)
+        self.fits(run.json(), "error")
+
     def test_weigh_with_houses(self):
         for words in (["--left", "r1,r3", "--right", "c4,b3", "--after-basics"], ["--left", "r1,r2", "--right", "c1,c2"],
                       ["--left", "r2,r5,r8,c2,c5,c8", "--right", "b1,b3,b5,b7,b9", "--after-basics"],

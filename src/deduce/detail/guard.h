@@ -18,7 +18,13 @@ struct Weakness {
   Guard guard = Guard::kSound;
 };
 inline Weakness weakness;
-inline bool is_weakened(std::string_view technique, Guard guard) { return technique == weakness.technique && guard == weakness.guard; }
+// Whether the guard that is to be weakened was come by at all: a technique without it has no such mutant.
+inline bool was_asked = false;
+inline bool is_weakened(std::string_view technique, Guard guard) {
+  const bool is_this = technique == weakness.technique && guard == weakness.guard;
+  was_asked = was_asked || is_this;
+  return is_this;
+}
 #else
 constexpr bool is_weakened(std::string_view /*technique*/, Guard /*guard*/) { return false; }
 #endif

@@ -29,12 +29,18 @@ void expect_error(const Json& request, const std::string& code, const std::strin
 
 TEST(ApiDoor, KeysComeInTheDocumentedOrder) {
   EXPECT_EQ(keys(ask({{"command", "check"}, {"puzzle", kFour}})), (std::vector<std::string>{"shape", "givens", "solutions", "solution", "minimal", "text"}));
-  EXPECT_EQ(keys(ask({{"command", "path"}, {"puzzle", kFour}})), (std::vector<std::string>{"solved", "steps"}));
+  EXPECT_EQ(keys(ask({{"command", "path"}, {"puzzle", kFour}})), (std::vector<std::string>{"solved", "steps", "measure"}));
   EXPECT_EQ(keys(ask({{"command", "weigh"}, {"puzzle", kFour}, {"left", "r1"}, {"right", "c1"}})),
             (std::vector<std::string>{"left", "right", "surplus", "slack", "free_slack", "tally", "open_left", "open_right", "level", "eliminations", "text",
                                       "load", "points", "stronger", "impossible", "complete"}));
   EXPECT_EQ(keys(ask({{"command", "weigh"}, {"puzzle", kFour}, {"after_basics", true}})),
             (std::vector<std::string>{"balances", "scanned", "distinct", "examined", "impossible", "position"}));
+  EXPECT_EQ(keys(ask({{"command", "survey"}, {"puzzle", kFour}, {"technique", {"x-wing"}}})),
+            (std::vector<std::string>{"open_cells", "techniques", "balances", "close", "position"}));
+  EXPECT_EQ(keys(ask({{"command", "needed"}, {"puzzle", kFour}, {"technique", {"x-wing"}}})),
+            (std::vector<std::string>{"needed", "used", "orders", "text", "with", "without"}));
+  EXPECT_EQ(keys(ask({{"command", "alternatives"}, {"puzzle", kFour}, {"eliminate", "r1c1=2"}})),
+            (std::vector<std::string>{"target", "found", "alternatives", "position"}));
   EXPECT_EQ(keys(ask({{"command", "count"}, {"shape", "4x4"}})), (std::vector<std::string>{"shape", "grids"}));
 }
 

@@ -11,13 +11,20 @@
 namespace cp {
 namespace {
 
+// The families in the order in which the manual shows them.
+const std::set<std::string_view> kFamilies = {"single",   "locked",         "subset",             "fish",       "one-digit", "colouring",    "finned-fish",
+                                              "mixed-fish", "wing",           "chain",              "exclusion",  "uniqueness", "multi-sector", "almost-locked-set",
+                                              "exocet",   "leftovers",      "forcing"};
+
 TEST(Catalogue, IsSortedAndComplete) {
   for (std::size_t i = 0; i < catalogue().size(); ++i) {
     const Technique& technique = catalogue()[i];
     EXPECT_TRUE(i == 0 || catalogue()[i - 1].id < technique.id) << technique.id;
     EXPECT_FALSE(technique.name.empty());
     EXPECT_NE(technique.find, nullptr);
-    EXPECT_TRUE((std::set<std::string_view>{"single", "locked", "subset", "fish"}).count(technique.family)) << technique.id;
+    EXPECT_TRUE(kFamilies.contains(technique.family)) << technique.id << " is of the family " << technique.family;
+    EXPECT_EQ(technique.needs_unique, technique.family == "uniqueness") << technique.id;
+    EXPECT_FALSE(kFamilies.contains(technique.id)) << technique.id << " is the name of a family, too";
   }
 }
 

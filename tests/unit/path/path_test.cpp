@@ -42,7 +42,7 @@ TEST(Path, TakesTheCheapestStepFirst) {
   const auto path = find_path(support::read(support::published_puzzle("gecode4"))).value();
   for (const PathStep& step : path.steps) {
     for (const Technique& technique : catalogue()) {
-      if (technique.cost >= step.cost) continue;
+      if (technique.cost >= step.measure.cost) continue;
       FirstStep first;
       technique.find(step.before, first);
       EXPECT_FALSE(first.found) << technique.id << " was cheaper than " << step.step.technique;
