@@ -1,0 +1,9 @@
+// SPDX-License-Identifier: Apache-2.0
+// A fish of three lines with fins in one box, one line of which keeps one place without them.
+#include "oracle/definitions/plain_finned.h"
+
+namespace cp::oracle {
+
+Conclusions sashimi_swordfish_twin(const Position& position) { return plain_finned(position, 3, false); }
+
+}  // namespace cp::oracle
