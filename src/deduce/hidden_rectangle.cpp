@@ -6,7 +6,7 @@
 // leaves the corner across.
 //
 // Extras of the three other corners do not matter; where they are few, types 1, 4 and 6 may say the same. Costs a look at
-// every rectangle and at the pairs common to its corners. It does not find rectangles in which strong links of
+// every rectangle and at the pair of a corner that has no more. It does not find rectangles in which strong links of
 // both digits are needed, or a corner has lost a digit of the pair. Each set of eliminations once.
 #include <optional>
 

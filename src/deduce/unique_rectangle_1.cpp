@@ -3,7 +3,7 @@
 // three of them have nothing else. If the fourth held one of the two digits, all four would hold the pair, and the two
 // digits could be exchanged: a second solution. So, in a puzzle with one solution, both digits leave the fourth.
 //
-// Costs a look at every rectangle (486 on 9x9) and at the pairs common to its corners. It does not find rectangles in
+// Costs a look at every rectangle (486 on 9x9) and at the pair of a corner that has no more. It does not find rectangles in
 // which a corner has lost a digit of the pair, or is placed (avoidable-rectangle). Each set of eliminations once.
 #include "deduce/detail/deadly_rectangles.h"
 #include "deduce/detail/guard.h"

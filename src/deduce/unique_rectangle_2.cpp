@@ -4,7 +4,7 @@
 // (a second solution). So the digit leaves every cell that sees them all. The corners with the extra digit may
 // lie side by side, across from each other or be three; the last two are often counted apart as type 5.
 //
-// Costs a look at every rectangle and at the pairs common to its corners. It does not find rectangles in which a corner
+// Costs a look at every rectangle and at the pair of a corner that has no more. It does not find rectangles in which a corner
 // has lost a digit of the pair. Each set of eliminations once.
 #include "deduce/detail/deadly_rectangles.h"
 #include "deduce/detail/guard.h"

@@ -4,7 +4,7 @@
 // has no place but the roof. If a roof cell held the other digit, its neighbour would hold the first, and the pair could
 // be exchanged (a second solution). So the other digit leaves both roof cells.
 //
-// Costs a look at every rectangle and at the pairs common to its corners, and at two or four houses for each roof. It does
+// Costs a look at every rectangle and at the pair of a corner that has no more, and at two or four houses for each roof. It does
 // not find rectangles in which a corner has lost a digit of the pair. Each set of eliminations once.
 #include "deduce/detail/deadly_rectangles.h"
 #include "deduce/detail/guard.h"

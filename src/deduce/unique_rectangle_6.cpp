@@ -5,7 +5,7 @@
 // plain corners would hold the other digit, and the pair could be exchanged (a second solution). So it leaves the two
 // corners with extras.
 //
-// Costs a look at every rectangle and at the pairs common to its corners. It does not find the halves (one line locked and
+// Costs a look at every rectangle and at the pair of a corner that has no more. It does not find the halves (one line locked and
 // plain corners beside it), nor rectangles in which a corner has lost a digit of the pair. Each set of eliminations once.
 #include "deduce/detail/deadly_rectangles.h"
 #include "deduce/detail/guard.h"

@@ -16,7 +16,7 @@ namespace cp::deduce {
 // Corners 0 and 1 share a row, 0 and 2 a column; so corner 3 - i lies across from corner i.
 using Corners = std::array<Cell, 4>;
 
-// Four open corners that all have both digits of the pair.
+// Four open corners that all have both digits of the pair, at least one of them nothing else.
 struct DeadlyRectangle {
   Corners corners;
   DigitSet pair;
@@ -81,21 +81,21 @@ void for_each_rectangle(const Shape& shape, Visit visit) {
   }
 }
 
-// Those with four open corners and a pair in all of them, each pair in turn.
+// Those with four open corners which all have the two candidates of a plain one, that is, of one with no others. Where
+// no corner is plain, nothing follows for any technique here.
 template <typename Visit>
 void for_each_deadly_rectangle(const Position& position, Visit visit) {
   for_each_rectangle(position.shape(), [&](const Corners& corners) {
     DigitSet common = position.shape().digits();
-    for (const Cell corner : corners) common &= position.candidates(corner);
-    for (const Digit one : common) {
-      for (const Digit two : common) {
-        if (!(one < two)) continue;
-        DeadlyRectangle found{corners, DigitSet::of(one) | DigitSet::of(two), {}};
-        for (std::size_t i = 0; i < 4; ++i) found.extras[i] = position.candidates(corners[i]) - found.pair;
-        if (!visit(found)) return false;
-      }
+    bool has_plain = false;
+    for (const Cell corner : corners) {
+      common &= position.candidates(corner);
+      has_plain = has_plain || position.candidates(corner).size() == 2;
     }
-    return true;
+    if (!has_plain || common.size() != 2) return true;
+    DeadlyRectangle found{corners, common, {}};
+    for (std::size_t i = 0; i < 4; ++i) found.extras[i] = position.candidates(corners[i]) - common;
+    return visit(found);
   });
 }
 
