@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <array>
+#include <bit>
 
 #include "deduce/detail/tables.h"
 
@@ -25,6 +26,8 @@ class SetsOfHouse {
       const Cell cell = cells_[static_cast<std::size_t>(i)];
       const DigitSet more = digits | position_.candidates(cell);
       if (more.size() > most_cells_ + 1) continue;
+      chosen_[static_cast<std::size_t>(size)] = cell;
+      if (has_locked_part(size + 1)) continue;
       CellSet larger = cells;
       larger.add(cell);
       grow(i + 1, size + 1, larger, more);
@@ -32,12 +35,26 @@ class SetsOfHouse {
   }
 
  private:
+  // Do some of the first chosen cells, the last of them included, have no more digits than cells?
+  [[nodiscard]] bool has_locked_part(int count) const {
+    const unsigned last = 1U << (count - 1);
+    for (unsigned part = last; part < 2 * last; ++part) {
+      DigitSet digits;
+      for (int i = 0; i < count; ++i) {
+        if (((part >> i) & 1U) != 0) digits |= position_.candidates(chosen_[static_cast<std::size_t>(i)]);
+      }
+      if (digits.size() <= std::popcount(part)) return true;
+    }
+    return false;
+  }
+
   const Position& position_;
   House house_;
   int most_cells_;
   std::vector<AlmostLockedSet>& found_;
   std::array<Cell, kMaxSide> cells_{};
   int count_ = 0;
+  std::array<Cell, kMaxSide> chosen_{};
 };
 
 }  // namespace

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 // Almost locked sets: k open cells of a house whose candidates are k + 1 digits. Take one of the digits away and the
-// others are locked in. A cell with two candidates is the smallest one. Shared by the techniques that join such sets.
+// others are locked in. A cell with two candidates is the smallest one. A set with a locked part (some of its cells with no
+// more digits than cells) is left out: the naked subset does its work. Shared by the techniques that join such sets.
 #pragma once
 
 #include <map>

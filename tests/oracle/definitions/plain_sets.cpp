@@ -3,13 +3,22 @@
 
 namespace cp::oracle {
 
+bool has_locked_part(const Position& position, const std::set<Cell>& cells) {
+  for (std::size_t size = 1; size < cells.size(); ++size) {
+    for (const std::set<Cell>& part : choices(cells, size)) {
+      if (digits_in(position, part).size() <= size) return true;
+    }
+  }
+  return false;
+}
+
 std::set<PlainSet> plain_almost_locked_sets(const Position& position) {
   std::set<PlainSet> found;
   for (const House house : all_houses(position)) {
     for (std::size_t size = 1; size <= 4; ++size) {
       for (const std::set<Cell>& cells : choices(open_cells(position, house), size)) {
         const std::set<Digit> digits = digits_in(position, cells);
-        if (digits.size() == size + 1) found.insert({cells, digits});
+        if (digits.size() == size + 1 && !has_locked_part(position, cells)) found.insert({cells, digits});
       }
     }
   }

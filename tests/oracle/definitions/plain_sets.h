@@ -14,7 +14,10 @@ struct PlainSet {
   friend auto operator<=>(const PlainSet&, const PlainSet&) = default;
 };
 
-// All almost locked sets of up to four cells.
+// Do some of the cells, but not all, have no more digits than cells?
+bool has_locked_part(const Position& position, const std::set<Cell>& cells);
+
+// All almost locked sets of up to four cells without a locked part.
 std::set<PlainSet> plain_almost_locked_sets(const Position& position);
 
 // Of these cells, the ones that can hold the digit.

@@ -4,21 +4,7 @@
 
 namespace cp::oracle {
 
-namespace {
-
-bool has_small_part(const Position& position, const std::set<Cell>& cells) {
-  for (std::size_t size = 1; size < 4; ++size) {
-    for (const auto& part : choices(cells, size)) {
-      if (digits_in(position, part).size() <= size) return true;
-    }
-  }
-  return false;
-}
-
-}  // namespace
-
 Conclusions wxyz_wing_twin(const Position& position) {
-  // Any three digits stay within four with a fourth; so go by the four digits.
   Conclusions found;
   for (const std::set<Digit>& digits : choices(all_digits(position), 4)) {
     std::set<Cell> cells;
@@ -31,7 +17,7 @@ Conclusions wxyz_wing_twin(const Position& position) {
       for (const Digit digit : digits) {
         if (!are_in_one_house(position, holders(position, four, digit))) loose.insert(digit);
       }
-      if (loose.size() != 1 || has_small_part(position, four)) continue;
+      if (loose.size() != 1 || has_locked_part(position, four)) continue;
       note_new(found, plain_seeing_all(position, holders(position, four, *loose.begin()), *loose.begin()));
     }
   }
