@@ -3,7 +3,8 @@
 // have two digits more than cells, and X and Y fit once each into both sets together: no other digit can be missing. So
 // X and Y are in one set each, every other digit of a set is in that set, and each falls wherever all its cells are seen.
 // Reason: one sum over the cells of both sets, as many as the digits they need.
-// Sets of up to four cells; the two share no cell. Cost: all pairs of sets. Equal conclusions once.
+// Sets of up to four cells; the two share no cell and do not lie in one house (that is a naked subset).
+// Cost: all pairs of sets. Equal conclusions once.
 #include <array>
 #include <utility>
 
@@ -43,6 +44,8 @@ class DoubleSearch {
   }
 
   bool join(std::size_t i, std::size_t j) {
+    const bool is_subset = deduce::house_around(position_.shape(), sets_[i].cells | sets_[j].cells).has_value();
+    if (is_subset && !deduce::is_weakened(kId, deduce::Guard::kTrueSize)) return true;
     DigitSet restricted;
     const DigitSet common = sets_[i].digits & sets_[j].digits;
     for (const Digit digit : common) {

@@ -128,10 +128,16 @@ class WalkSearch {
     return go_on;
   }
 
+  // A set that robs itself, and two sets that share the digit of their ends as well, are doubly linked.
+  [[nodiscard]] bool is_one_locked_set(std::size_t start, std::size_t end, std::size_t length) const {
+    return start == end || (length == 2 && groups_[end].cells.is_subset_of(groups_[start].seeing));
+  }
+
   bool decide(std::size_t start, std::size_t end, const std::vector<Level>& levels) {
     const Group& first = groups_[start];
     const Group& last = groups_[end];
     if (end < start || first.digit != last.digit) return true;
+    if (!is_weakened(technique_, Guard::kTrueSize) && is_one_locked_set(start, end, levels.size())) return true;
     const CellSet struck_cells = position_.places(first.digit) & first.seeing & last.seeing;
     if (struck_cells.is_empty()) return true;
     std::vector<Candidate> struck;

@@ -16,7 +16,7 @@
 namespace cp::deduce {
 
 // Reports what walks of `fewest` to `most` sets strike out, when no shorter walk joins the two groups at its ends: shorter
-// walks first.
+// walks first. The ends are two groups, not one; those of two sets do not see each other (that is a double link).
 void find_set_walks(std::string_view technique, int fewest, int most, const Position& position, StepSink& sink);
 
 }  // namespace cp::deduce

@@ -10,6 +10,9 @@ Conclusions als_xz_double_twin(const Position& position) {
   for (const PlainSet& one : sets) {
     for (const PlainSet& other : sets) {
       if (other < one || minus(one.cells, other.cells) != one.cells) continue;
+      std::set<Cell> all = one.cells;
+      all.insert(other.cells.begin(), other.cells.end());
+      if (are_in_one_house(position, all)) continue;
       std::set<Digit> restricted;
       for (const Digit digit : minus(one.digits, minus(one.digits, other.digits))) {
         if (see_each_other(position, holders(position, one.cells, digit), holders(position, other.cells, digit))) restricted.insert(digit);

@@ -26,8 +26,7 @@ std::map<Claim, Claims> what_follows(const Position& position) {
 
 Conclusions plain_set_walks(const Position& position, std::size_t fewest, std::size_t most) {
   const std::map<Claim, Claims> follows = what_follows(position);
-  std::map<Claim, Claims> next;  // when a claim fails: what fails after the first set
-  std::map<Claim, Claims> beats;
+  std::map<Claim, Claims> beats, next;  // what fails when a claim holds; what fails one set later when it fails
   for (const auto& [claim, ignored] : follows) {
     for (const auto& [other, also_ignored] : follows) {
       if (claim.first == other.first && see_each_other(position, claim.second, other.second)) beats[claim].insert(other);
@@ -45,7 +44,8 @@ Conclusions plain_set_walks(const Position& position, std::size_t fewest, std::s
       for (const Claim& end : minus(fresh, proved)) {
         std::set<Cell> both = start.second;
         both.insert(end.second.begin(), end.second.end());
-        if (length >= fewest && end.first == start.first) note_new(found, plain_seeing_all(position, both, start.first));
+        const bool is_double = end == start || (length == 2 && see_each_other(position, start.second, end.second));
+        if (length >= fewest && end.first == start.first && !is_double) note_new(found, plain_seeing_all(position, both, start.first));
       }
       proved.merge(fresh);
       for (const Claim& failed : failing) later.insert(next[failed].begin(), next[failed].end());
