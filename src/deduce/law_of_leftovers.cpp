@@ -5,7 +5,8 @@
 // many, N is just so often on both sides: N leaves the rest of the side of Y, and everything else leaves X.
 // Reason: one sum; N in one house against N in the other, the cells X against the cells Y.
 // One line against one box; two against two in a band of three leave over the same cells. Y is not empty and has fewer cells
-// than N has digits (or it is a naked subset). For one digit alone this is pointing or claiming. On shapes up to 9x9.
+// than N has digits (or it is a naked subset). N leaves out at least two of the digits that are placed in neither house: for
+// one digit alone, or all but one, this is pointing or claiming; so it is when Y is a whole side. On shapes up to 9x9.
 // Cost: all sets of digits, for every line and box that cross. Equal conclusions once, by the fewest digits.
 #include <array>
 #include <bit>
@@ -37,7 +38,8 @@ class LeftoverSearch {
     for (const Digit digit : shape.digits()) {
       if (!position_.is_placed_in(x_house, digit) && !position_.is_placed_in(y_house, digit)) left.add(digit);
     }
-    if (size > left.size()) return true;
+    const int most = left.size() - (deduce::is_weakened(kId, deduce::Guard::kTrueSize) ? 1 : 2);
+    if (size > most) return true;
     for (unsigned bits = 1; bits <= left.bits(); ++bits) {
       const DigitSet digits(bits);
       if (digits.size() == size && digits.is_subset_of(left) && !look_at(x_house, y_house, x_side, y_side, digits)) return false;
@@ -52,7 +54,7 @@ class LeftoverSearch {
     for (const Cell cell : y_side) {
       if (position_.candidates(cell).is_subset_of(digits)) y.add(cell);
     }
-    const bool is_large = y.size() >= digits.size() && !deduce::is_weakened(kId, deduce::Guard::kTrueSize);
+    const bool is_large = (y.size() >= digits.size() || y == y_side) && !deduce::is_weakened(kId, deduce::Guard::kTrueSize);
     if (y.is_empty() || is_large) return true;
     balance += y.size();
     for (const Cell cell : x_side) {

@@ -13,14 +13,14 @@ void note_leftovers(const Position& position, House one, House other, Conclusion
   for (const Digit digit : all_digits(position)) {
     if (!position.is_placed_in(one, digit) && !position.is_placed_in(other, digit)) left.insert(digit);
   }
-  for (std::size_t size = 2; size <= left.size(); ++size) {
+  for (std::size_t size = 2; size + 2 <= left.size(); ++size) {
     for (const std::set<Digit>& digits : choices(left, size)) {
       const std::set<Cell> x = minus(x_side, minus(x_side, places_of(position, one, digits)));
       std::set<Cell> y;
       for (const Cell cell : y_side) {
         if (minus(digits_in(position, {cell}), digits).empty()) y.insert(cell);
       }
-      if (y.empty() || y.size() >= size || x.size() != y.size()) continue;
+      if (y.empty() || y.size() >= size || y == y_side || x.size() != y.size()) continue;
       std::set<Candidate> struck = candidates_there(position, minus(y_side, y), digits);
       struck.merge(candidates_there(position, x, minus(all_digits(position), digits)));
       note_new(found, struck);
