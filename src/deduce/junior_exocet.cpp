@@ -61,7 +61,8 @@ class ExocetSearch {
     const std::array<Cell, 2> base = {cell_at(line, one), cell_at(line, other)};
     if (!is_open(base[0]) || !is_open(base[1])) return true;
     const DigitSet digits = position_.candidates(base[0]) | position_.candidates(base[1]);
-    if (digits.size() < 3 || digits.size() > 4) return true;
+    const int fewest = deduce::is_weakened(kId, deduce::Guard::kTrueSize) ? 2 : 3;
+    if (digits.size() < fewest || digits.size() > 4) return true;
     std::vector<Target> targets;
     for (int cross = 0; cross < shape_.side(); ++cross) {
       if (cross / width_ != one / width_) add_target(line, cross, digits, targets);

@@ -60,9 +60,10 @@ class AlignedSearch {
   }
   // Open cells with two candidates or more, few candidates first.
   [[nodiscard]] std::vector<Cell> by_size(const CellSet& cells) const {
+    const int fewest = is_weakened(technique_, Guard::kTrueSize) ? 1 : 2;
     std::vector<Cell> sorted;
     for (const Cell cell : cells) {
-      if (position_.candidates(cell).size() >= 2) sorted.push_back(cell);
+      if (position_.candidates(cell).size() >= fewest) sorted.push_back(cell);
     }
     std::stable_sort(sorted.begin(), sorted.end(), [&](Cell a, Cell b) { return position_.candidates(a).size() < position_.candidates(b).size(); });
     return sorted;
