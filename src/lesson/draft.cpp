@@ -5,6 +5,7 @@
 #include <optional>
 
 #include "base/text.h"
+#include "deduce/technique.h"
 #include "grid/notation.h"
 #include "lesson/balance_scenes.h"
 #include "speak/balance_story.h"
@@ -31,6 +32,12 @@ bool is_routine(const Step& step) {
     kind = term.constraint.kind;
   }
   return sum == 0;
+}
+
+// The name that the catalogue gives the technique.
+std::string name_of(const Step& step) {
+  const auto technique = find_technique(step.technique);
+  return technique ? std::string((*technique)->name) : technique_words(step.technique);
 }
 
 bool is_single(const Step& step) { return std::holds_alternative<LoneReason>(step.reason); }
@@ -94,7 +101,7 @@ std::vector<std::string> other_techniques(const std::vector<PathScene>& path, st
   std::vector<std::pair<std::string, int>> counts;
   for (std::size_t i = from; i < to; ++i) {
     if (is_single(path[i].step)) continue;
-    const std::string words = technique_words(path[i].step.technique);
+    const std::string words = name_of(path[i].step);
     const auto known = std::find_if(counts.begin(), counts.end(), [&words](const auto& entry) { return entry.first == words; });
     if (known == counts.end()) {
       counts.emplace_back(words, 1);
@@ -154,7 +161,7 @@ Scene hard_scene(const PathScene& at) {
     scene.table = tally_table(*reason, at.before);
     return scene;
   }
-  scene.heading = capitalised(technique_words(at.step.technique));
+  scene.heading = capitalised(name_of(at.step));
   scene.paragraphs.push_back({text_of(at), ""});
   scene.board = step_figure(at.step, at.before, scene.heading);
   return scene;

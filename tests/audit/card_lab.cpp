@@ -84,10 +84,13 @@ std::optional<Example> find_example(const Technique& technique, int puzzles, std
   const Shape& shape = standard_shape();
   for (int i = 0; i < puzzles && search.found() < 60; ++i) search.walk(random_minimal_puzzle(shape, rng.next()), false);
   if (search.found() >= 3) return search.best();
-  for (int i = 0; i < 3 * static_cast<int>(kRarePuzzles.size()); ++i) visit_rare(seed, i, [&](const AuditState& state) {
-    search.walk(state.position, true);
-    return false;
-  });
+  for (int i = 0; i < 9 * static_cast<int>(kRarePuzzles.size()); ++i) {
+    int states = 0;
+    visit_rare(seed, i, [&](const AuditState& state) {
+      search.walk(state.position, true);
+      return i % 3 != 0 && ++states < 12 && search.found() < 30;
+    });
+  }
   for (int i = 0; i < 150 && search.found() < 10; ++i) search.walk(random_minimal_puzzle(shape, rng.next()), true);
   return search.best();
 }

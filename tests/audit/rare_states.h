@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
-// Positions in which rare techniques fire: hard puzzles, each in random worlds, along random paths from there. A floor
-// of firings that random puzzles do not reach is reached here; the states differ, the puzzles behind them are few.
+// Positions in which rare techniques fire: hard puzzles, each in random worlds, along random paths from there; grids
+// on the way to two candidates everywhere; grids half filled. The floor of firings that plain random puzzles do not reach is
+// reached here; of the hard puzzles the states differ, but the puzzles behind them are few.
 #pragma once
 
 #include <array>
@@ -8,6 +9,7 @@
 
 #include "audit/audit_states.h"
 #include "audit/audit_worlds.h"
+#include "deduce/basics.h"
 #include "grid/notation.h"
 
 namespace cp::audit {
@@ -25,21 +27,59 @@ inline constexpr std::array<std::string_view, 9> kRarePuzzles = {
     ".2..........6....3.74.8.........3..2.8..4..1.6..5.........1.78.5....9..........4.",
 };
 
-// The n-th rare state path: the puzzle in a random world, then along a path; the visitor answers false to stop it.
+// A hard puzzle in a random world, some of its false candidates struck so that paths differ, along a random path.
 template <typename Visit>
-void visit_rare(std::uint64_t seed, int number, Visit visit) {
-  Rng rng(seed + 7919 * static_cast<std::uint64_t>(number));
+void visit_hard(Rng& rng, int number, Visit visit) {
   const Position plain = *parse_position(kRarePuzzles[static_cast<std::size_t>(number) % kRarePuzzles.size()]);
   const Position puzzle = World(plain.shape(), rng).map(plain);
   const FullGrid solution = solutions(puzzle, 2).grids.front();
-  bool goes_on = visit(AuditState{puzzle, Origin::kFresh});
-  // Some false candidates go at once, so that the path does not begin with the same steps each time.
+  if (!visit(AuditState{puzzle, Origin::kFresh})) return;
   Position position = puzzle;
   const std::uint32_t share = rng.below(40);
   for (const Candidate& wrong : false_candidates(position, find_backbone(position))) {
     if (rng.below(100) < share) position.eliminate(wrong);
   }
-  if (goes_on) walk_path(position, solution, rng, visit);
+  walk_path(position, solution, rng, visit);
+}
+
+// Towards a grid in which all cells have two candidates: the basics, then a false candidate of a cell that has more goes.
+template <typename Visit>
+void visit_towards_pairs(Rng& rng, Visit visit) {
+  const FullGrid solution = random_grid(standard_shape(), rng.next());
+  Position position = random_minimal_puzzle(solution, rng.next());
+  while (run_basics(position) && !position.is_complete()) {
+    if (!visit(AuditState{position, Origin::kStruck})) return;
+    std::vector<Candidate> wrong;
+    for (const Cell cell : position.open()) {
+      if (position.candidates(cell).size() <= 2) continue;
+      for (const Digit digit : position.candidates(cell) - DigitSet::of(solution.at(cell))) wrong.push_back({cell, digit});
+    }
+    if (wrong.empty()) return;
+    position.eliminate(wrong[rng.below(static_cast<std::uint32_t>(wrong.size()))]);
+  }
+}
+
+// A path on which true digits are placed at random in between, so that open cells lie among placed ones that are no givens.
+template <typename Visit>
+void visit_half_filled(Rng& rng, Visit visit) {
+  const FullGrid solution = random_grid(standard_shape(), rng.next());
+  Position position = random_minimal_puzzle(solution, rng.next());
+  while (!position.is_complete()) {
+    if (!visit(AuditState{position, Origin::kStruck})) return;
+    if (rng.below(2) == 0 && take_random_step(position, rng)) continue;
+    const std::vector<Cell> open = shuffled(position.open(), rng);
+    if (open.empty()) return;
+    position.place(open[0], solution.at(open[0]));
+  }
+}
+
+// The n-th source of rare states, the three kinds in turn; the visitor answers false to stop it.
+template <typename Visit>
+void visit_rare(std::uint64_t seed, int number, Visit visit) {
+  Rng rng(seed + 7919 * static_cast<std::uint64_t>(number));
+  if (number % 3 == 0) visit_hard(rng, number / 3, visit);
+  else if (number % 3 == 1) visit_towards_pairs(rng, visit);
+  else visit_half_filled(rng, visit);
 }
 
 }  // namespace cp::audit

@@ -47,7 +47,7 @@ Table make_table(const Judge& judge) {
 
 std::string closing_words(const Judge& judge, int sought) {
   return "Plain techniques were asked at every state, heavy ones (cost above " + to_text(kHeavyCost) + ") at a part of them; what was rare was then sought along " +
-         to_text(sought) + " paths of hard puzzles. States: " + to_text(judge.states(Origin::kFresh)) + " fresh puzzles, " + to_text(judge.states(Origin::kPath)) + " along random paths, " +
+         to_text(sought) + " further paths (hard puzzles, grids of pairs, half-filled grids). States: " + to_text(judge.states(Origin::kFresh)) + " fresh puzzles, " + to_text(judge.states(Origin::kPath)) + " along random paths, " +
          to_text(judge.states(Origin::kStruck)) + " with random false candidates struck out; " + to_text(judge.states_with_several_solutions()) +
          " of them with several solutions. Each was also printed, read and asked again.";
 }

@@ -160,14 +160,29 @@ struct ArgumentReplay {
   std::set<Candidate> true_ones;
 };
 
-// Filling a pattern in all ways, grouped by what the houses then hold. Only for patterns with few fillings; the audit
-// of solutions judges the others.
+// Two digits a cell; each house has every digit of the pattern in exactly two of its cells: then each cell can take its other digit.
+bool has_pairs_everywhere(const Shape& shape, const DeadlyPattern& pattern) {
+  for (int house = 0; house < shape.house_count(); ++house) {
+    std::multiset<Digit> seen;
+    for (std::size_t i = 0; i < pattern.cells.size(); ++i) {
+      if (pattern.digits[i].size() != 2) return false;
+      if (!shape.cells(House(house)).has(pattern.cells[i])) continue;
+      for (const Digit digit : pattern.digits[i]) seen.insert(digit);
+    }
+    for (const Digit digit : seen) {
+      if (seen.count(digit) != 2) return false;
+    }
+  }
+  return true;
+}
+
+// Filling a small pattern in all ways, grouped by what the houses then hold; large ones by the rule of pairs.
 bool is_deadly(const Position& position, const DeadlyPattern& pattern) {
   const Shape& shape = position.shape();
   for (const Cell cell : pattern.cells) {
     if (position.givens().has(cell)) return false;
   }
-  if (pattern.cells.size() > 6) return true;
+  if (pattern.cells.size() > 6) return has_pairs_everywhere(shape, pattern);
   DigitSet used;  // a refilling with the same digits in every house needs no others
   for (const DigitSet digits : pattern.digits) used |= digits;
   std::vector<std::vector<Digit>> fillings = {{}};

@@ -45,10 +45,16 @@ TEST(Basics, ReachesThePublishedFixpoints) {
   EXPECT_EQ(solved, (std::array<int, 4>{6, 17, 21, 21}));  // totals over the 50, worked out with the numbers
 }
 
+bool is_basic(const Technique& technique) {
+  return technique.family == "single" || technique.family == "locked" || technique.family == "subset" || technique.family == "fish";
+}
+
+// The end that the basic families of the catalogue reach.
 Position end_of_catalogue(Position position) {
   for (bool fired = true; fired;) {
     fired = false;
     for (const Technique& technique : catalogue()) {
+      if (!is_basic(technique)) continue;
       StepList steps;
       technique.find(position, steps);
       for (const Step& step : steps.steps) apply(step, position);
