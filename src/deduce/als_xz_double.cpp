@@ -51,7 +51,7 @@ class DoubleSearch {
     for (const Digit digit : common) {
       if (is_restricted(i, j, digit)) restricted.add(digit);
     }
-    if (deduce::is_weakened(kId, deduce::Guard::kSound) && restricted.size() == 1) restricted.add((common - restricted).lowest());
+    if (deduce::is_weakened(kId, deduce::Guard::kSound) && restricted.size() == 1) return report(i, j, restricted);
     for (const Digit x : restricted) {
       for (const Digit y : restricted) {
         if (x < y && !report(i, j, DigitSet::of(x) | DigitSet::of(y))) return false;

@@ -64,9 +64,10 @@ class RingSearch {
   bool look_at(int row, int other_row, int column, int other_column) {
     const Ring ring = ring_of({row, other_row}, {column, other_column});
     if (!deduce::is_weakened(kId, deduce::Guard::kTrueSize) && !is_true(ring)) return true;
-    int room = ring.cells.size() + (deduce::is_weakened(kId, deduce::Guard::kSound) ? 1 : 0);
+    int room = ring.cells.size();
     for (const Digit digit : shape_.digits()) room -= std::popcount(link_choices()[dominoes_with(ring, digit)][0]);
-    return room != 0 || report(ring);
+    const bool is_full = room == 0 || (room < 0 && deduce::is_weakened(kId, deduce::Guard::kSound));
+    return !is_full || report(ring);
   }
 
  private:

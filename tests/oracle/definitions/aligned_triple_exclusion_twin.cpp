@@ -32,13 +32,19 @@ bool leaves_no_two(const Position& position, const Excluded& excluded, Candidate
 Conclusions aligned_triple_exclusion_twin(const Position& position) {
   Conclusions found;
   const Excluded excluded = excluded_pairs(position);
+  std::set<Candidate> of_pairs;
+  for (const Cell cell : position.open()) {
+    for (const Digit digit : position.candidates(cell)) {
+      if (excludes_a_cell(position, excluded, {cell, digit})) of_pairs.insert({cell, digit});
+    }
+  }
   for (const House house : all_houses(position)) {
     for (const std::set<Cell>& three : choices(open_cells(position, house), 3)) {
       for (const Cell cell : three) {
         const std::set<Cell> others = minus(three, {cell});
         const Cell one = *others.begin(), other = *others.rbegin();
         for (const Digit digit : position.candidates(cell)) {
-          if (excludes_a_cell(position, excluded, {cell, digit})) continue;
+          if (of_pairs.contains({cell, digit})) continue;
           const bool have_two = position.candidates(one).size() >= 2 && position.candidates(other).size() >= 2;
           if (have_two && leaves_no_two(position, excluded, {cell, digit}, one, other)) note_new(found, {{cell, digit}});
         }

@@ -41,7 +41,16 @@ std::vector<std::set<House>> fewest_links(const Position& position, const std::s
   }
 }
 
-// Does each domino have open cells, and more digits than these? Is each in two of the eight links?
+// The dominoes that can hold the digit.
+std::set<std::set<Cell>> dominoes_with(const Position& position, const std::set<std::set<Cell>>& dominoes, Digit digit) {
+  std::set<std::set<Cell>> with;
+  for (const auto& domino : dominoes) {
+    if (!holders(position, domino, digit).empty()) with.insert(domino);
+  }
+  return with;
+}
+
+// Does each domino have open cells, and more digits than these?
 bool is_ring(const Position& position, const std::set<std::set<Cell>>& dominoes) {
   bool is_true = dominoes.size() == 8;
   for (const auto& domino : dominoes) is_true = is_true && !domino.empty() && digits_in(position, domino).size() > domino.size();
@@ -58,16 +67,13 @@ void note_ring(const Position& position, const std::set<House>& rows, const std:
     cells.insert(domino.begin(), domino.end());
     links.insert(position.shape().box(position.shape().box_of(*domino.begin())));
   }
-  std::size_t fits = 0;
+  std::size_t fits = 0, fewest = 0;  // no link serves more than two dominoes
+  for (const Digit digit : all_digits(position)) fewest += (dominoes_with(position, dominoes, digit).size() + 1) / 2;
+  if (fewest > cells.size()) return;
   std::set<Candidate> struck;
   for (const Digit digit : all_digits(position)) {
-    std::set<std::set<Cell>> with;
-    for (const auto& domino : dominoes) {
-      if (!holders(position, domino, digit).empty()) with.insert(domino);
-    }
-    const auto served = fewest_links(position, links, with);
+    const auto served = fewest_links(position, links, dominoes_with(position, dominoes, digit));
     fits += served[0].size();
-    if (fits > cells.size()) return;
     for (const std::set<House>& chosen : served) {
       for (const Cell cell : position.places(digit)) {
         std::size_t times = 0;

@@ -22,7 +22,7 @@ Lines line_choices(const Position& position, HouseKind kind) {
 
 // The open cells of the grid, and per digit the rows and columns of it with a place for the digit.
 struct Counted {
-  std::set<Cell> cells;
+  std::vector<Cell> cells;
   std::array<std::bitset<48>, 9> rows, columns;
 };
 
@@ -32,7 +32,7 @@ Counted count(const Position& position, const std::set<House>& rows, const std::
     for (const House column : columns) {
       const Cell cell = position.shape().cell_at(position.shape().number(row), position.shape().number(column));
       if (position.is_placed(cell)) continue;
-      counted.cells.insert(cell);
+      counted.cells.push_back(cell);
       for (const Digit digit : position.candidates(cell)) counted.rows[digit.index][row.index] = counted.columns[digit.index][column.index] = true;
     }
   }
@@ -58,13 +58,15 @@ Conclusions multi_sector_locked_sets_twin(const Position& position) {
       const Counted grid = count(position, rows, columns);
       std::size_t fits = 0;
       for (std::size_t digit = 0; digit < 9; ++digit) fits += std::min(grid.rows[digit].count(), grid.columns[digit].count());
-      if (fits != grid.cells.size() || has_locked_line(position, grid.cells, rows) || has_locked_line(position, grid.cells, columns)) continue;
+      if (fits != grid.cells.size()) continue;
+      const std::set<Cell> cells(grid.cells.begin(), grid.cells.end());
+      if (has_locked_line(position, cells, rows) || has_locked_line(position, cells, columns)) continue;
       std::set<Candidate> struck;
       for (const Digit digit : all_digits(position)) {
         const std::size_t by_rows = grid.rows[digit.index].count(), by_columns = grid.columns[digit.index].count();
         for (const House line : all_houses(position)) {
           const bool counts = (by_rows <= by_columns && grid.rows[digit.index][line.index]) || (by_columns <= by_rows && grid.columns[digit.index][line.index]);
-          if (counts) struck.merge(candidates_there(position, minus(open_cells(position, line), grid.cells), {digit}));
+          if (counts) struck.merge(candidates_there(position, minus(open_cells(position, line), cells), {digit}));
         }
       }
       note_new(found, struck);
