@@ -17,8 +17,6 @@ std::array<std::uint64_t, CellSet::kWords> words_of(const CellSet& cells) {
   return {cells.word(0), cells.word(1), cells.word(2), cells.word(3)};
 }
 
-bool is_all_inside(const CellSet& cells, const CellSet& seen) { return cells.is_subset_of(seen); }
-
 }  // namespace
 
 int ChainGraph::node(Digit digit, const CellSet& cells) {
@@ -35,21 +33,34 @@ int ChainGraph::find(Digit digit, const CellSet& cells) const {
   return place == numbers_.end() ? -1 : place->second;
 }
 
-void ChainGraph::link(int one, int other, const Facts& bases, const Facts& covers) {
-  links_[static_cast<std::size_t>(one)].push_back({other, bases, covers});
-  links_[static_cast<std::size_t>(other)].push_back({one, bases, covers});
+int ChainGraph::source(Facts bases, Facts covers) {
+  sources_.push_back({std::move(bases), std::move(covers)});
+  return static_cast<int>(sources_.size()) - 1;
+}
+
+void ChainGraph::link(int one, int other, int source) {
+  links_[static_cast<std::size_t>(one)].push_back({other, source});
+  links_[static_cast<std::size_t>(other)].push_back({one, source});
 }
 
 // Two nodes see each other within a digit, and two single places within a cell.
 void ChainGraph::note_sight() {
-  for (int one = 0; one < size(); ++one) {
-    for (int other = 0; other < one; ++other) {
-      const bool is_same_digit = at(one).digit == at(other).digit;
-      const bool is_in_cell = !is_same_digit && at(one).cells == at(other).cells && at(one).is_single();
-      if (!is_in_cell && !(is_same_digit && is_all_inside(at(one).cells, at(other).seen))) continue;
-      row(sight_, one)[other >> 6] |= Word{1} << (other & 63);
-      row(sight_, other)[one >> 6] |= Word{1} << (one & 63);
+  const auto note = [&](int one, int other) {
+    row(sight_, one)[other >> 6] |= Word{1} << (other & 63);
+    row(sight_, other)[one >> 6] |= Word{1} << (one & 63);
+  };
+  std::array<std::vector<int>, kMaxSide> of_digit;
+  std::array<std::vector<int>, kMaxCells> of_cell;
+  for (int node = 0; node < size(); ++node) {
+    std::vector<int>& same_digit = of_digit[at(node).digit.index];
+    for (const int other : same_digit) {
+      if (at(other).cells.is_subset_of(at(node).seen)) note(node, other);
     }
+    same_digit.push_back(node);
+    if (!at(node).is_single()) continue;
+    std::vector<int>& same_cell = of_cell[at(node).cells.first().index];
+    for (const int other : same_cell) note(node, other);
+    same_cell.push_back(node);
   }
 }
 
@@ -62,9 +73,11 @@ void ChainGraph::settle() {
   }
   note_sight();
   for (int one = 0; one < size(); ++one) {
-    for (int other = 0; other < size(); ++other) {
-      if (!sees(one, other)) continue;
-      for (std::size_t i = 0; i < words_; ++i) row(onward_, one)[i] |= row(linked_, other)[i];
+    for (std::size_t word = 0; word < words_; ++word) {
+      for (Word left = row(sight_, one)[word]; left != 0; left &= left - 1) {
+        const Word* linked = row(linked_, static_cast<int>(word) * 64 + std::countr_zero(left));
+        for (std::size_t i = 0; i < words_; ++i) row(onward_, one)[i] |= linked[i];
+      }
     }
   }
 }
@@ -102,45 +115,35 @@ Constraint ChainGraph::joint(const ChainNode& on, const ChainNode& off) const {
   return Constraint::of(on.cells.first());  // not reached: places that see each other share a house
 }
 
-// The line that turns on the node the link leads to, so that `next_off` falls. -1: nothing is left, the end.
-Line ChainGraph::line_to(const ChainLink& link, int next_off) const {
-  const bool is_lone = link.bases.size() == 1 && link.covers.empty();
-  if (is_lone && (next_off < 0 || at(link.to).is_single())) return lone(link.bases[0]);
-  Facts covers = link.covers;
-  if (link.bases.size() > 1) {
-    // Of a set of cells only the digit in question has its own cover, or none at the end.
-    std::erase_if(covers, [&](const Constraint& cover) { return cover.digit == at(link.to).digit; });
-  }
+// The line that turns on the node the link leads to, `off` being off, so that `next_off` falls. -1: nothing is left, the end.
+Line ChainGraph::line_over(const ChainLink& link, int off, int next_off) const {
+  const LinkSource& source = sources_[static_cast<std::size_t>(link.source)];
+  if (source.bases.size() == 1 && (next_off < 0 || at(link.to).is_single())) return lone(source.bases[0]);
+  Facts covers = source.covers;  // of a set of cells: one for each digit; the two in question are not covered
+  std::erase_if(covers, [&](const Constraint& cover) { return cover.digit == at(link.to).digit || cover.digit == at(off).digit; });
   if (next_off >= 0) covers.push_back(joint(at(link.to), at(next_off)));
-  return sum_of(link.bases, covers);
+  return sum_of(source.bases, covers);
 }
 
+// Works back from the end: a node that is off and linked to what is on; then one that is on a link earlier and sees it.
 std::vector<Line> ChainGraph::lines(const std::vector<int>& off, int end, const std::vector<int>& links) const {
   std::vector<Line> reversed;
   int on = end;
   int next_off = -1;
   for (int count = links[static_cast<std::size_t>(end)]; count > 0; --count) {
-    // A node that is off, linked to `on`, and one before that sees it.
     int before = -1;
-    int source = -1;
+    const ChainLink* used = nullptr;
     for (const ChainLink& back : links_[static_cast<std::size_t>(on)]) {
-      if (count == 1) {
-        if (std::find(off.begin(), off.end(), back.to) != off.end()) source = back.to;
-      } else {
-        for (int node = 0; node < size() && source < 0; ++node) {
-          if (links[static_cast<std::size_t>(node)] == count - 1 && sees(node, back.to)) before = node, source = back.to;
-        }
+      if (count == 1 && std::find(off.begin(), off.end(), back.to) != off.end()) used = &back;
+      for (int node = 0; node < size() && count > 1 && used == nullptr; ++node) {
+        if (links[static_cast<std::size_t>(node)] == count - 1 && sees(node, back.to)) before = node, used = &back;
       }
-      if (source >= 0) break;
+      if (used != nullptr) break;
     }
-    for (const ChainLink& link : links_[static_cast<std::size_t>(source)]) {
-      if (link.to != on) continue;
-      ChainLink used = link;
-      std::erase_if(used.covers, [&](const Constraint& cover) { return used.bases.size() > 1 && cover.digit == at(source).digit; });
-      reversed.push_back(line_to(used, next_off));
-      break;
-    }
-    next_off = source;
+    if (used == nullptr) break;  // not reached: `links` counts along the same links
+    const int source_off = used->to;
+    reversed.push_back(line_over({on, used->source}, source_off, next_off));
+    next_off = source_off;
     on = before;
   }
   std::reverse(reversed.begin(), reversed.end());
@@ -178,7 +181,7 @@ void link_cells(ChainGraph& graph, const Position& position, std::string_view te
     const DigitSet digits = position.candidates(cell);
     if (digits.size() < 2 || digits.size() > most) continue;
     const DigitSet rest = digits - DigitSet::of(digits.lowest());
-    graph.link(graph.node(digits.lowest(), CellSet::of(cell)), graph.node(rest.lowest(), CellSet::of(cell)), {Constraint::of(cell)});
+    graph.link(graph.node(digits.lowest(), CellSet::of(cell)), graph.node(rest.lowest(), CellSet::of(cell)), graph.source({Constraint::of(cell)}));
   }
 }
 
@@ -190,7 +193,7 @@ void link_houses(ChainGraph& graph, const Position& position, std::string_view t
       if (places.size() < 2 || places.size() > most) continue;
       const Cell first = places.first();
       places.remove(first);
-      graph.link(graph.node(digit, CellSet::of(first)), graph.node(digit, CellSet::of(places.first())), {Constraint::of(house, digit)});
+      graph.link(graph.node(digit, CellSet::of(first)), graph.node(digit, CellSet::of(places.first())), graph.source({Constraint::of(house, digit)}));
     }
   }
 }
@@ -211,7 +214,7 @@ void link_overlaps(ChainGraph& graph, const Position& position, std::string_view
           if (!part.is_empty()) parts.push_back(part);
         }
         if (parts.size() < 2 || parts.size() > most) continue;
-        graph.link(graph.node(digit, parts[0]), graph.node(digit, parts[1]), {Constraint::of(house, digit)});
+        graph.link(graph.node(digit, parts[0]), graph.node(digit, parts[1]), graph.source({Constraint::of(house, digit)}));
       }
     }
   }

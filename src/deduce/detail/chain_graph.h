@@ -21,11 +21,14 @@ struct ChainNode {
   [[nodiscard]] bool is_single() const { return cells.size() == 1; }
 };
 
-// What makes a link hold, as a line of an argument: the bases and covers of a sum whose rest lies in the two nodes.
-struct ChainLink {
-  int to = 0;
+// What makes links hold, as a line of an argument: the bases and covers of a sum whose rest lies in the two nodes.
+struct LinkSource {
   Facts bases;
   Facts covers;
+};
+struct ChainLink {
+  int to = 0;
+  int source = 0;
 };
 
 class ChainGraph {
@@ -33,7 +36,8 @@ class ChainGraph {
   explicit ChainGraph(const Position& position) : position_(position) {}
 
   int node(Digit digit, const CellSet& cells);  // finds or adds
-  void link(int one, int other, const Facts& bases, const Facts& covers = {});  // both ways
+  int source(Facts bases, Facts covers = {});
+  void link(int one, int other, int source);    // both ways
   void settle();                                // after the last link, before what follows
 
   [[nodiscard]] int size() const { return static_cast<int>(nodes_.size()); }
@@ -59,12 +63,13 @@ class ChainGraph {
   [[nodiscard]] const Word* row(const Rows& rows, int node) const { return rows.data() + static_cast<std::size_t>(node) * words_; }
   [[nodiscard]] bool bit(const Rows& rows, int one, int other) const { return ((row(rows, one)[other >> 6] >> (other & 63)) & 1U) != 0; }
   void note_sight();
-  [[nodiscard]] Line line_to(const ChainLink& link, int next_off) const;
+  [[nodiscard]] Line line_over(const ChainLink& link, int off, int next_off) const;
   [[nodiscard]] Constraint joint(const ChainNode& on, const ChainNode& off) const;
 
   const Position& position_;
   std::vector<ChainNode> nodes_;
   std::map<std::pair<int, std::array<Word, CellSet::kWords>>, int> numbers_;
+  std::vector<LinkSource> sources_;
   std::vector<std::vector<ChainLink>> links_;
   std::size_t words_ = 0;
   Rows linked_;  // off -> on
