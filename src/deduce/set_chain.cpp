@@ -74,20 +74,12 @@ struct StruckByChain {
   Candidate candidate;
 };
 
-std::vector<int> nodes_seen_by(const ChainGraph& graph, Candidate candidate) {
-  std::vector<int> seen;
-  for (int node = 0; node < graph.size(); ++node) {
-    if (graph.is_seen_by(candidate, node)) seen.push_back(node);
-  }
-  return seen;
-}
-
 // The candidates that a chain strikes out, with the end of the shortest.
 std::vector<StruckByChain> struck_by_chains(const ChainGraph& graph, const Position& position) {
   std::vector<StruckByChain> found;
   for (const Cell cell : position.open()) {
     for (const Digit digit : position.candidates(cell)) {
-      const std::vector<int> off = nodes_seen_by(graph, {cell, digit});
+      const std::vector<int> off = graph.nodes_seen_from({cell, digit});
       const std::vector<int> links = graph.links_from(off);
       StruckByChain best;
       for (const int node : off) {
@@ -124,7 +116,7 @@ void set_chain(const Position& position, StepSink& sink) {
   graph.settle();
   for (const StruckByChain& each : struck_by_chains(graph, position)) {
     if (std::find(plain.begin(), plain.end(), each.candidate) != plain.end()) continue;
-    const std::vector<int> off = nodes_seen_by(graph, each.candidate);
+    const std::vector<int> off = graph.nodes_seen_from(each.candidate);
     std::vector<Line> lines = graph.lines(off, each.end, graph.links_from(off));
     if (!sink.take(by_supposing(kSetChain, {each.candidate}, std::move(lines)))) return;
   }

@@ -24,6 +24,8 @@ int ChainGraph::node(Digit digit, const CellSet& cells) {
   if (is_new) {
     nodes_.push_back({digit, cells, position_.places(digit) & position_.shape().common_peers(cells)});
     links_.emplace_back();
+    of_digit_[digit.index].push_back(place->second);
+    if (cells.size() == 1) single_in_[cells.first().index].push_back(place->second);
   }
   return place->second;
 }
@@ -49,18 +51,17 @@ void ChainGraph::note_sight() {
     row(sight_, one)[other >> 6] |= Word{1} << (other & 63);
     row(sight_, other)[one >> 6] |= Word{1} << (one & 63);
   };
-  std::array<std::vector<int>, kMaxSide> of_digit;
-  std::array<std::vector<int>, kMaxCells> of_cell;
-  for (int node = 0; node < size(); ++node) {
-    std::vector<int>& same_digit = of_digit[at(node).digit.index];
-    for (const int other : same_digit) {
-      if (at(other).cells.is_subset_of(at(node).seen)) note(node, other);
+  for (const std::vector<int>& same : of_digit_) {
+    for (std::size_t i = 0; i < same.size(); ++i) {
+      for (std::size_t k = 0; k < i; ++k) {
+        if (at(same[k]).cells.is_subset_of(at(same[i]).seen)) note(same[i], same[k]);
+      }
     }
-    same_digit.push_back(node);
-    if (!at(node).is_single()) continue;
-    std::vector<int>& same_cell = of_cell[at(node).cells.first().index];
-    for (const int other : same_cell) note(node, other);
-    same_cell.push_back(node);
+  }
+  for (const std::vector<int>& same : single_in_) {
+    for (std::size_t i = 0; i < same.size(); ++i) {
+      for (std::size_t k = 0; k < i; ++k) note(same[i], same[k]);
+    }
   }
 }
 
@@ -169,10 +170,16 @@ std::vector<Candidate> ChainGraph::seen_by_both(int one, int other) const {
   return found;
 }
 
-bool ChainGraph::is_seen_by(Candidate candidate, int node) const {
-  const ChainNode& that = at(node);
-  if (candidate.digit == that.digit) return that.seen.has(candidate.cell);
-  return that.is_single() && that.cells.has(candidate.cell);
+std::vector<int> ChainGraph::nodes_seen_from(Candidate candidate) const {
+  std::vector<int> seen;
+  for (const int node : of_digit_[candidate.digit.index]) {
+    if (at(node).seen.has(candidate.cell)) seen.push_back(node);
+  }
+  for (const int node : single_in_[candidate.cell.index]) {
+    if (at(node).digit != candidate.digit) seen.push_back(node);
+  }
+  std::sort(seen.begin(), seen.end());
+  return seen;
 }
 
 void link_cells(ChainGraph& graph, const Position& position, std::string_view technique) {

@@ -4,6 +4,8 @@
 // off, because each place of the one sees each of the other. A chain goes off, on, off, on: link, sight, link, sight.
 #pragma once
 
+#include <algorithm>
+#include <array>
 #include <cstdint>
 #include <map>
 #include <string_view>
@@ -52,8 +54,8 @@ class ChainGraph {
   [[nodiscard]] std::vector<Line> lines(const std::vector<int>& off, int end, const std::vector<int>& links) const;
   // Candidates that see both nodes (each place of them).
   [[nodiscard]] std::vector<Candidate> seen_by_both(int one, int other) const;
-  // Does the candidate see each place of the node?
-  [[nodiscard]] bool is_seen_by(Candidate candidate, int node) const;
+  // The nodes of which the candidate sees each place, ordered.
+  [[nodiscard]] std::vector<int> nodes_seen_from(Candidate candidate) const;
 
  private:
   using Word = std::uint64_t;
@@ -69,6 +71,8 @@ class ChainGraph {
   const Position& position_;
   std::vector<ChainNode> nodes_;
   std::map<std::pair<int, std::array<Word, CellSet::kWords>>, int> numbers_;
+  std::array<std::vector<int>, kMaxSide> of_digit_;
+  std::array<std::vector<int>, kMaxCells> single_in_;
   std::vector<LinkSource> sources_;
   std::vector<std::vector<ChainLink>> links_;
   std::size_t words_ = 0;
