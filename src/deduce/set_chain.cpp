@@ -10,6 +10,7 @@
 // without sets strikes out (alternating and grouped chain, loop, locked candidates) are left to it. Each candidate is a step
 // of its own, those with shorter chains first.
 #include <algorithm>
+#include <set>
 
 #include "deduce/detail/chain_graph.h"
 #include "deduce/detail/guard.h"
@@ -74,11 +75,12 @@ struct StruckByChain {
   Candidate candidate;
 };
 
-// The candidates that a chain strikes out, with the end of the shortest.
-std::vector<StruckByChain> struck_by_chains(const ChainGraph& graph, const Position& position) {
+// The candidates that a chain strikes out, with the end of the shortest; not those of `left_out`.
+std::vector<StruckByChain> struck_by_chains(const ChainGraph& graph, const Position& position, const std::set<Candidate>& left_out) {
   std::vector<StruckByChain> found;
   for (const Cell cell : position.open()) {
     for (const Digit digit : position.candidates(cell)) {
+      if (left_out.contains({cell, digit})) continue;
       const std::vector<int> off = graph.nodes_seen_from({cell, digit});
       const std::vector<int> links = graph.links_from(off);
       StruckByChain best;
@@ -106,16 +108,15 @@ void set_chain(const Position& position, StepSink& sink) {
   ChainGraph without(position);
   link_all_but_sets(without, position);
   without.settle();
-  std::vector<Candidate> plain;
-  for (const StruckByChain& each : struck_by_chains(without, position)) plain.push_back(each.candidate);
+  std::set<Candidate> plain;
+  for (const StruckByChain& each : struck_by_chains(without, position, {})) plain.insert(each.candidate);
   if (is_weakened(kSetChain, Guard::kTrueSize)) plain.clear();
 
   ChainGraph graph(position);
   link_all_but_sets(graph, position);
   link_sets(graph, position);
   graph.settle();
-  for (const StruckByChain& each : struck_by_chains(graph, position)) {
-    if (std::find(plain.begin(), plain.end(), each.candidate) != plain.end()) continue;
+  for (const StruckByChain& each : struck_by_chains(graph, position, plain)) {
     const std::vector<int> off = graph.nodes_seen_from(each.candidate);
     std::vector<Line> lines = graph.lines(off, each.end, graph.links_from(off));
     if (!sink.take(by_supposing(kSetChain, {each.candidate}, std::move(lines)))) return;

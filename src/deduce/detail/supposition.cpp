@@ -79,20 +79,20 @@ void Supposition::place(int candidate, int entry) {
 void Supposition::follow_singles() {
   for (std::size_t i = 0; i < queue_.size() && !is_impossible(); ++i) {
     const std::int16_t fact = queue_[i];
-    const std::vector<std::int16_t> left = left_in(fact);
-    if (left.size() != 1) continue;
+    const Left left = left_in(fact);
+    if (left.count != 1) continue;
     const auto& facts = table_.facts_of(left[0]);
     if (std::all_of(facts.begin(), facts.end(), [&](int each) { return each < 0 || counts_[static_cast<std::size_t>(each)] <= 1; })) continue;
-    entries_.push_back({{fact, -1}, {-1, -1}, left[0]});
+    entries_.push_back({{fact, -1}, {-1, -1}, left.items[0]});
     place(left[0], static_cast<int>(entries_.size()) - 1);
   }
   queue_.clear();
 }
 
-std::vector<std::int16_t> Supposition::left_in(int fact) const {
-  std::vector<std::int16_t> left;
+Supposition::Left Supposition::left_in(int fact) const {
+  Left left;
   for (const std::int16_t candidate : table_.facts()[static_cast<std::size_t>(fact)].candidates) {
-    if (!is_struck(candidate)) left.push_back(candidate);
+    if (!is_struck(candidate)) left.items[left.count++] = candidate;
   }
   return left;
 }
@@ -115,10 +115,10 @@ bool Supposition::follow_small_sets() {
 
 // All places of a digit in a house lie in another house too: it leaves the rest of that one.
 void Supposition::follow_locked(int fact) {
-  const std::vector<std::int16_t> left = left_in(fact);
-  for (std::size_t place = 1; place < 4 && !left.empty(); ++place) {
+  const Left left = left_in(fact);
+  for (std::size_t place = 1; place < 4 && left.count > 0; ++place) {
     const std::int16_t cover = table_.facts_of(left[0])[place];
-    if (cover < 0 || cover == fact || counts_[static_cast<std::size_t>(cover)] == static_cast<int>(left.size())) continue;
+    if (cover < 0 || cover == fact || counts_[static_cast<std::size_t>(cover)] == static_cast<int>(left.count)) continue;
     if (!std::all_of(left.begin(), left.end(), [&](int each) { return table_.facts_of(each)[place] == cover; })) continue;
     entries_.push_back({{static_cast<std::int16_t>(fact), -1}, {cover, -1}, -1});
     for (const std::int16_t other : left_in(cover)) {
@@ -150,8 +150,8 @@ void Supposition::follow_naked_pairs() {
   std::vector<TwoLeft> cells;
   for (std::size_t fact = 0; fact < counts_.size() && table_.facts()[fact].constraint.kind == Constraint::Kind::kCell; ++fact) {
     if (counts_[fact] != 2) continue;
-    const std::vector<std::int16_t> left = left_in(static_cast<int>(fact));
-    cells.push_back({static_cast<std::int16_t>(fact), {left[0], left[1]}});
+    const Left left = left_in(static_cast<int>(fact));
+    cells.push_back({static_cast<std::int16_t>(fact), {left.items[0], left.items[1]}});
   }
   for (std::size_t i = 0; i < cells.size(); ++i) {
     for (std::size_t k = 0; k < i; ++k) {
@@ -173,8 +173,8 @@ void Supposition::follow_hidden_pairs() {
     if (facts[one].constraint.kind != Constraint::Kind::kHouse || counts_[one] != 2) continue;
     for (std::size_t other = one + 1; other < facts.size() && facts[other].constraint.place == facts[one].constraint.place; ++other) {
       if (counts_[other] != 2 || counts_[one] != 2) continue;
-      const std::vector<std::int16_t> left = left_in(static_cast<int>(one));
-      const std::vector<std::int16_t> right = left_in(static_cast<int>(other));
+      const Left left = left_in(static_cast<int>(one));
+      const Left right = left_in(static_cast<int>(other));
       const std::int16_t low = table_.facts_of(left[0])[0];
       const std::int16_t high = table_.facts_of(left[1])[0];
       if (low != table_.facts_of(right[0])[0] || high != table_.facts_of(right[1])[0]) continue;

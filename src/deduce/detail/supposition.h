@@ -69,6 +69,14 @@ class Supposition {
     std::int16_t placed;                 // -1: none
   };
   using Marks = std::vector<bool>;
+  // The candidates that a fact has left.
+  struct Left {
+    std::array<std::int16_t, kMaxSide> items;
+    std::size_t count = 0;
+    [[nodiscard]] const std::int16_t* begin() const { return items.data(); }
+    [[nodiscard]] const std::int16_t* end() const { return items.data() + count; }
+    [[nodiscard]] int operator[](std::size_t i) const { return items[i]; }
+  };
 
   void strike(int candidate, int entry);
   void place(int candidate, int entry);
@@ -78,7 +86,7 @@ class Supposition {
   void follow_naked_pairs();
   void follow_hidden_pairs();
   void pair_up(std::array<std::int16_t, 2> bases, std::array<std::int16_t, 2> covers);
-  [[nodiscard]] std::vector<std::int16_t> left_in(int fact) const;
+  [[nodiscard]] Left left_in(int fact) const;
   [[nodiscard]] bool is_in(int candidate, int fact) const;
   void mark_needs(int fact, const Entry* line, int before, Marks& needed) const;
   [[nodiscard]] std::vector<Line> told(Marks needed) const;
