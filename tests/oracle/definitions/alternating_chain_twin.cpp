@@ -10,7 +10,7 @@ Conclusions alternating_chain_twin(const Position& position) {
   links.merge(links_of_houses(position));
   for (const auto& [ends, count] : joined_ends(position, links)) {
     const auto& [one, other] = ends;
-    if (count >= 2 && !exclude_places(position, one, other)) note_once(found, excluded_by_both(position, one, other));
+    if (count >= 2 && !exclude_places(position, one, other)) note_as_new(found, excluded_by_both(position, one, other));
   }
   return found;
 }

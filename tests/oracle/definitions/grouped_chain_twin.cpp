@@ -13,7 +13,7 @@ Conclusions grouped_chain_twin(const Position& position) {
   links.merge(links_of_overlaps(position));
   for (const auto& [ends, count] : joined_ends(position, links)) {
     if (count < 2 || plain.contains(ends)) continue;
-    note_once(found, excluded_by_both(position, ends.first, ends.second));
+    note_as_new(found, excluded_by_both(position, ends.first, ends.second));
   }
   return found;
 }

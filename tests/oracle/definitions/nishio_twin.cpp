@@ -9,7 +9,7 @@ Conclusions nishio_twin(const Position& position) {
   const Followed without = followed(position, false);
   for (const Candidate& each : open_candidates(position)) {
     if (without.is_impossible || without.gone.contains(each)) continue;
-    if (followed_from(position, each, false).is_impossible) note_once(found, {each});
+    if (followed_from(position, each, false).is_impossible) note_as_new(found, {each});
   }
   return found;
 }

@@ -45,7 +45,7 @@ inline std::set<Candidate> excluded_by_all(const Position& position, const std::
 }
 
 // Notes what is struck out, unless it is nothing or was noted.
-inline void note_once(Conclusions& conclusions, const std::set<Candidate>& struck) {
+inline void note_as_new(Conclusions& conclusions, const std::set<Candidate>& struck) {
   if (!conclusions.contains(Conclusion{{}, struck})) note_struck(conclusions, struck);
 }
 

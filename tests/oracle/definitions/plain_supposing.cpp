@@ -105,7 +105,7 @@ Conclusions forced_by_all(const Position& position, const std::set<std::set<Cand
     }
     if (without.is_impossible || possible == 0 || (possible < fact.size() && !counts_impossible)) continue;
     for (const auto& [candidate, cases] : fallen_in) {
-      if (cases == possible && !without.gone.contains(candidate)) note_once(found, {candidate});
+      if (cases == possible && !without.gone.contains(candidate)) note_as_new(found, {candidate});
     }
   }
   return found;

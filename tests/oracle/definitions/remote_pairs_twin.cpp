@@ -24,7 +24,7 @@ Conclusions remote_pairs_twin(const Position& position) {
       if (end == start || cells_see(position, start, end)) continue;
       std::set<Candidate> struck;
       for (const Digit digit : digits) struck.merge(excluded_by_all(position, candidates_there(position, {start, end}, {digit})));
-      note_once(found, struck);
+      note_as_new(found, struck);
     }
   }
   return found;

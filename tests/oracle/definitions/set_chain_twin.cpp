@@ -58,7 +58,7 @@ Conclusions set_chain_twin(const Position& position) {
   links.merge(links_of_overlaps(position));
   const std::set<Candidate> plain = struck_along(position, links);
   links.merge(links_of_sets(position));
-  for (const Candidate& each : minus(struck_along(position, links), plain)) note_once(found, {each});
+  for (const Candidate& each : minus(struck_along(position, links), plain)) note_as_new(found, {each});
   return found;
 }
 

@@ -19,7 +19,7 @@ Conclusions w_wing_twin(const Position& position) {
           const Cell high = *places.rbegin();
           const bool straight = cells_see(position, low, one) && cells_see(position, high, other);
           const bool crossed = cells_see(position, low, other) && cells_see(position, high, one);
-          if (straight || crossed) note_once(found, excluded_by_all(position, candidates_there(position, {one, other}, shared)));
+          if (straight || crossed) note_as_new(found, excluded_by_all(position, candidates_there(position, {one, other}, shared)));
         }
       }
     }

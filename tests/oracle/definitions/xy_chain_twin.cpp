@@ -9,7 +9,7 @@ Conclusions xy_chain_twin(const Position& position) {
   for (const auto& [ends, links] : joined_ends(position, links_of_cells(position))) {
     const auto& [one, other] = ends;
     if (one == other || links < 4 || one.begin()->digit != other.begin()->digit) continue;
-    note_once(found, excluded_by_both(position, one, other));
+    note_as_new(found, excluded_by_both(position, one, other));
   }
   return found;
 }

@@ -15,7 +15,7 @@ Conclusions xy_wing_twin(const Position& position) {
         if (digits_in(position, {pivot, one, other}).size() != 3 || outside.size() != 1) continue;
         const std::set<Candidate> ends = candidates_there(position, {one, other}, outside);
         if (ends.size() != 2 || digits_in(position, {one, other}).size() != 3) continue;
-        note_once(found, excluded_by_all(position, ends));
+        note_as_new(found, excluded_by_all(position, ends));
       }
     }
   }

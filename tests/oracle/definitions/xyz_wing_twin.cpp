@@ -14,7 +14,7 @@ Conclusions xyz_wing_twin(const Position& position) {
         if (digits_in(position, {one, other}) != digits_in(position, {pivot})) continue;
         for (const Digit digit : digits_in(position, {pivot})) {
           const std::set<Candidate> all = candidates_there(position, {pivot, one, other}, {digit});
-          if (all.size() == 3) note_once(found, excluded_by_all(position, all));
+          if (all.size() == 3) note_as_new(found, excluded_by_all(position, all));
         }
       }
     }
