@@ -1,0 +1,19 @@
+// SPDX-License-Identifier: Apache-2.0
+// A chain over cells with two candidates and houses with two places, three links or more, between ends that cannot both be
+// true.
+#include "oracle/definitions/plain_chain.h"
+
+namespace cp::oracle {
+
+Conclusions continuous_loop_twin(const Position& position) {
+  Conclusions found;
+  StrongLinks links = links_of_cells(position);
+  links.merge(links_of_houses(position));
+  for (const auto& [ends, count] : joined_ends(position, links)) {
+    const auto& [one, other] = ends;
+    if (count >= 3 && exclude_places(position, one, other)) note_as_new(found, excluded_by_both(position, one, other));
+  }
+  return found;
+}
+
+}  // namespace cp::oracle
