@@ -86,9 +86,9 @@ class Judge {
   // Asks the second opinion about every `sample`-th state.
   explicit Judge(int sample) : sample_(sample), tallies_(catalogue().size()) {}
 
-  // False when something is wrong; `faults` then says what. Heavy techniques have their turn at every `every`-th state.
+  // False when something is wrong; `faults` then says what. Techniques beyond the basics have their turn at every `every`-th state.
   bool look_at(const AuditState& state, int every) {
-    return look_at(state, [&](const Technique& technique) { return is_its_turn(technique, seen_, every); });
+    return look_at(state, [&](const Technique& technique) { return is_its_turn(technique, state.position, seen_, every); });
   }
   // The same for the techniques that the predicate wants.
   template <typename Wanted>

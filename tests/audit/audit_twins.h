@@ -41,22 +41,24 @@ class TwinComparison {
  public:
   TwinComparison() : instances_(catalogue().size()), states_with_any_(catalogue().size()) {}
 
-  // False when a technique and its twin disagree on this position; `faults` says which. Heavy techniques have their turn
+  // False when a technique and its twin disagree on this position; `faults` says which. Techniques beyond the basics have their turn
   // at every `every`-th state, and no more once `enough` instances of theirs were compared.
   bool look_at(const Position& position, int every, long long enough) {
     return look_at(position, [&](const Technique& technique) {
-      if (technique.cost <= kHeavyCost) return true;
-      return is_its_turn(technique, states_, every) && instances_[static_cast<std::size_t>(&technique - catalogue().data())] < enough;
+      if (is_basic(technique)) return true;
+      return is_its_turn(technique, position, states_, every) && instances_[static_cast<std::size_t>(&technique - catalogue().data())] < enough;
     });
   }
-  // The same for the techniques that the predicate wants.
+  // The same for the techniques that the predicate wants. Sparsely: where the fast version finds nothing, the slow one is
+  // asked at every twelfth state only.
   template <typename Wanted>
-  bool look_at(const Position& position, Wanted wants) {
+  bool look_at(const Position& position, Wanted wants, bool sparsely = false) {
     ++states_;
     const std::size_t before = faults_.size();
     for (std::size_t i = 0; i < catalogue().size(); ++i) {
       if (!wants(catalogue()[i])) continue;
       const oracle::Conclusions fast = conclusions_of(steps_of(catalogue()[i], position));
+      if (sparsely && fast.empty() && states_ % 12 != 0) continue;
       const oracle::Conclusions slow = kTwins[i](position);
       instances_[i] += static_cast<long long>(slow.size());
       states_with_any_[i] += slow.empty() ? 0 : 1;

@@ -53,6 +53,7 @@ class Search {
       if (!cheaper) {
         FirstStep first;
         technique_.find(position, first);
+        if (!first.found) (*find_technique("hidden-single"))->find(position, first);  // a full house has nothing cheaper to walk with
         if (!first.found) return;
         apply(first.first, position);
         continue;

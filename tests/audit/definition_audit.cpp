@@ -24,7 +24,6 @@ using namespace cp;
 using namespace cp::audit;
 
 constexpr std::size_t kFaultsShown = 5;
-constexpr long long kFloor = 200;
 
 // The first two are printed in OEIS A198297 and A109252; the others are our own, drawn at random, all proper.
 constexpr std::array<std::string_view, 8> kSmallPuzzles = {
@@ -38,8 +37,9 @@ struct Effort {
   StatePlan large;
   std::uint64_t keep_one_in;  // of the states of random puzzles
   int noise;
-  int every;         // heavy techniques have their turn at every n-th state
-  long long enough;  // instances of a heavy technique after which it has none
+  int every;         // techniques beyond the basics have their turn at every n-th state
+  long long enough;  // instances of one of them after which it has none
+  long long floor;   // fewer instances than this: not audited. The quick run is content with less
   int rare;          // paths of hard puzzles along which the rare ones are sought
 };
 
@@ -78,18 +78,29 @@ void look_at_random(const StatePlan& plan, std::uint64_t seed, const Effort& eff
 void look_at_noise(const Effort& effort, std::uint64_t seed, TwinComparison& twins) {
   Rng rng(seed);
   for (int i = 0; i < effort.noise && twins.faults().size() < kFaultsShown; ++i) {
-    for (const std::string_view shape : {"4x4", "6x6", "9x9"}) twins.look_at(noise(*find_shape(shape), rng), effort.every, effort.enough);
+    for (const std::string_view shape : {"4x4", "6x6", "9x9"}) {
+      const Position position = noise(*find_shape(shape), rng);
+      // Where a cell or house is left with nothing, only the basics are defined (deduce/technique.h).
+      if (position.has_clash()) twins.look_at(position, [](const Technique& technique) { return is_basic(technique); });
+      else twins.look_at(position, effort.every, effort.enough);
+    }
   }
 }
 
 // Techniques that are still below the floor, along paths of hard puzzles.
 void look_for_rare(const Effort& effort, std::uint64_t seed, TwinComparison& twins) {
-  const auto is_rare = [&](const Technique& technique) { return twins.instances(static_cast<std::size_t>(&technique - catalogue().data())) < kFloor; };
+  const auto is_rare = [&](const Technique& technique) { return twins.instances(static_cast<std::size_t>(&technique - catalogue().data())) < effort.floor; };
   for (int i = 0; i < effort.rare && twins.faults().size() < kFaultsShown; ++i) {
     if (std::none_of(catalogue().begin(), catalogue().end(), is_rare)) return;
-    int number = 0;
     visit_rare(seed, i, [&](const AuditState& state) {
-      if (number++ % 3 == 0) twins.look_at(state.position, is_rare);
+      twins.look_at(state.position, is_rare, true);
+      return twins.faults().size() < kFaultsShown;
+    });
+  }
+  for (int i = 0; i < 5 * effort.rare && twins.faults().size() < kFaultsShown; ++i) {
+    if (std::none_of(catalogue().begin(), catalogue().end(), is_rare)) return;
+    visit_pairs(seed, i, [&](const AuditState& state) {
+      twins.look_at(state.position, is_rare, true);
       return twins.faults().size() < kFaultsShown;
     });
   }
@@ -110,7 +121,7 @@ Table make_table(const TwinComparison& twins) {
 
 int main(int count, char** words) {
   const AuditOptions options = read_options(count, words);
-  const Effort effort = options.full ? Effort{4'000, {"6x6", 120, 6}, {"9x9", 60, 8}, 4, 1'500, 4, 4'000, 600} : Effort{250, {"6x6", 20, 4}, {"9x9", 8, 4}, 10, 150, 4, 250, 200};
+  const Effort effort = options.full ? Effort{4'000, {"6x6", 120, 6}, {"9x9", 60, 8}, 4, 1'500, 4, 2'000, 200, 600} : Effort{250, {"6x6", 20, 4}, {"9x9", 8, 4}, 10, 150, 8, 30, 20, 60};
   TwinComparison twins;
   for (const std::string_view puzzle : kSmallPuzzles) look_at_reachable(puzzle, effort, twins);
   look_at_random(effort.middle, options.seed, effort, twins);
@@ -124,8 +135,9 @@ int main(int count, char** words) {
   for (const std::string& fault : twins.faults()) std::printf("\nFAULT %s", fault.c_str());
   bool enough = true;
   for (std::size_t i = 0; i < catalogue().size(); ++i) {
-    if (twins.instances(i) >= kFloor) continue;
-    std::printf("NOT AUDITED: %s was seen %lld times, the floor is %lld\n", std::string(catalogue()[i].id).c_str(), twins.instances(i), kFloor);
+    const long long floor = effort.floor;
+    if (twins.instances(i) >= floor) continue;
+    std::printf("NOT AUDITED: %s was seen %lld times, the floor is %lld\n", std::string(catalogue()[i].id).c_str(), twins.instances(i), floor);
     enough = false;
   }
   return write_markdown(options.markdown_file, "Techniques against their definitions", table, closing) && enough && twins.faults().empty() ? 0 : 1;

@@ -41,6 +41,13 @@ std::vector<Ground> make_ground(std::uint64_t seed) {
   };
   visit_states({"9x9", 40, 10}, seed, [&](const AuditState& state) { return (state.origin == Origin::kPath && number++ % 4 != 0) || keep(state); });
   for (int i = 0; i < 60; ++i) visit_rare(seed, i, [&](const AuditState& state) { return number++ % 6 != 0 || keep(state); });
+  // Few cells with more than two candidates: what BUG looks at.
+  const auto is_near_pairs = [](const Position& position) {
+    int more = 0;
+    for (const Cell cell : position.open()) more += position.candidates(cell).size() > 2 ? 1 : 0;
+    return more >= 1 && more <= 4;
+  };
+  for (int i = 0; i < 300; ++i) visit_pairs(seed, i, [&](const AuditState& state) { return !is_near_pairs(state.position) || keep(state); });
   return ground;
 }
 

@@ -73,6 +73,48 @@ void visit_half_filled(Rng& rng, Visit visit) {
   }
 }
 
+// Puzzles of ours, drawn at random, that the basics leave with two candidates in every cell but one.
+inline constexpr std::array<std::string_view, 3> kPairPuzzles = {
+    "6.....8...9...3....82....97.1.4.......57..9.27...5....8.....3.....5.7..6.3..2.7..",
+    "..3.8...12.....8..96.......61...9..35....41.9...8..2......4....43..95........39.7",
+    "4..5.6.3.5.....7..71.....5....1.5.......4..958..6...4......7.....2...6.8.6.91....",
+};
+
+// The position with some candidates put back that no placed digit forbids.
+inline Position with_back(const Position& position, const std::vector<Candidate>& back) {
+  Position loose(position.shape());
+  for (const Cell cell : position.placed()) {
+    if (position.givens().has(cell)) loose.place_given(cell, *position.digit_at(cell));
+    else loose.place(cell, *position.digit_at(cell));
+  }
+  for (const Cell cell : position.open()) {
+    for (const Digit digit : loose.candidates(cell) - position.candidates(cell)) {
+      if (std::find(back.begin(), back.end(), Candidate{cell, digit}) == back.end()) loose.eliminate({cell, digit});
+    }
+  }
+  return loose;
+}
+
+// Two candidates everywhere but in one cell, in the n-th world; then with one to three further candidates put back.
+template <typename Visit>
+void visit_pairs(std::uint64_t seed, int number, Visit visit) {
+  Rng rng(seed + 104'729 * static_cast<std::uint64_t>(number));
+  const Position plain = *parse_position(kPairPuzzles[static_cast<std::size_t>(number) % kPairPuzzles.size()]);
+  Position position = World(plain.shape(), rng).map(plain);
+  if (!run_basics(position) || !visit(AuditState{position, Origin::kPath})) return;
+  std::vector<Candidate> gone;
+  for (const Cell cell : position.open()) {
+    DigitSet free = position.shape().digits() - position.candidates(cell);
+    for (const Cell peer : position.shape().peers(cell) & position.placed()) free.remove(*position.digit_at(peer));
+    for (const Digit digit : free) gone.push_back({cell, digit});
+  }
+  for (int variant = 0; variant < 4 && !gone.empty(); ++variant) {
+    rng.shuffle(gone);
+    const std::size_t count = std::min<std::size_t>(1 + rng.below(3), gone.size());
+    if (!visit(AuditState{with_back(position, {gone.begin(), gone.begin() + static_cast<std::ptrdiff_t>(count)}), Origin::kStruck})) return;
+  }
+}
+
 // The n-th source of rare states, the three kinds in turn; the visitor answers false to stop it.
 template <typename Visit>
 void visit_rare(std::uint64_t seed, int number, Visit visit) {

@@ -32,7 +32,7 @@ void look_through_world(const Position& position, Rng& rng, Counts& counts) {
   const Position there = world.map(position);
   ++counts.mapped_states;
   for (const Technique& technique : catalogue()) {
-    if (!is_its_turn(technique, counts.mapped_states, 16)) continue;
+    if (!is_its_turn(technique, position, counts.mapped_states, 16)) continue;
     const oracle::Conclusions here = conclusions_of(steps_of(technique, position));
     counts.mapped_conclusions += static_cast<long long>(here.size());
     if (world.map(here) == conclusions_of(steps_of(technique, there))) continue;
