@@ -9,7 +9,7 @@ import subprocess
 import sys
 import tempfile
 
-AUDITS = ["soundness_audit", "definition_audit", "worlds_audit", "mutation_audit", "finder_audit"]
+AUDITS = ["soundness_audit", "definition_audit", "worlds_audit", "mutation_audit", "finder_audit", "claim_audit"]
 HEAD = """# Audits
 
 Written by `tools/write_audit.py`; not edited by hand. Every figure was counted by the program named above its table.

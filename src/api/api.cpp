@@ -59,6 +59,18 @@ Answer ask_lesson(Fields& fields) {
   return lesson(request);
 }
 
+Answer ask_claim(Fields& fields) {
+  const ClaimRequest request{fields.text("puzzle"), fields.text("claim"), fields.text("footing", ""), fields.flag("after_basics", false), fields.flag("reveal", false)};
+  if (auto fault = fields.finish()) return std::move(*fault);
+  return claim(request);
+}
+
+Answer ask_claims(Fields& fields) {
+  const ClaimsRequest request{fields.text("script"), fields.text("puzzle", ""), fields.text("footing", ""), fields.flag("after_basics", false), fields.flag("reveal", false)};
+  if (auto fault = fields.finish()) return std::move(*fault);
+  return claims(request);
+}
+
 Answer ask_count(Fields& fields) {
   const CountRequest request{fields.text("shape")};
   if (auto fault = fields.finish()) return std::move(*fault);
@@ -76,13 +88,15 @@ struct Command {
   Answer (*ask)(Fields& fields);
 };
 
-constexpr std::array<Command, 9> kCommands = {{{"check", ask_check},
+constexpr std::array<Command, 11> kCommands = {{{"check", ask_check},
                                                {"survey", ask_survey},
                                                {"needed", ask_needed},
                                                {"alternatives", ask_alternatives},
                                                {"path", ask_path},
                                                {"weigh", ask_weigh},
                                                {"lesson", ask_lesson},
+                                               {"claim", ask_claim},
+                                               {"claims", ask_claims},
                                                {"count", ask_count},
                                                {"bench", ask_bench}}};
 

@@ -87,6 +87,26 @@ struct LessonRequest {
 };
 Answer lesson(const LessonRequest& request);
 
+// Is it so? Refuted when it is false, open when the footing does not imply it.
+struct ClaimRequest {
+  std::string puzzle;
+  std::string claim;         // docs/formats/claim.md; names may be given before it, separated by semicolons
+  std::string footing = {};  // "rules", "r1,r2,ring"; empty: position and all rules
+  bool after_basics = false;
+  bool reveal = false;       // give the solution away
+};
+Answer claim(const ClaimRequest& request);
+
+// The claims of a script, one after the other. Open or refuted when any of them is.
+struct ClaimsRequest {
+  std::string script;        // lines, or JSON
+  std::string puzzle = {};   // empty: the script names it
+  std::string footing = {};  // until the script says otherwise
+  bool after_basics = false;
+  bool reveal = false;
+};
+Answer claims(const ClaimsRequest& request);
+
 // How many full grids a shape has.
 struct CountRequest {
   std::string shape;

@@ -1,0 +1,175 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "claim/verdict.h"
+
+#include <algorithm>
+#include <cassert>
+#include <numeric>
+
+#include "base/text.h"
+#include "claim/additions.h"
+#include "claim/linear_form.h"
+#include "exact/minimal.h"
+
+namespace cp {
+
+namespace {
+
+using End = FactSearch::End;
+
+constexpr std::uint64_t kMostNodes = 2'000'000;
+
+Error gave_up() { return Error{ErrorCode::kLimit, "the search gave up on this claim", "name fewer cells, or add to the footing", {}}; }
+
+std::vector<int> all_of_them(std::size_t count) {
+  std::vector<int> numbers(count);
+  std::iota(numbers.begin(), numbers.end(), 0);
+  return numbers;
+}
+
+// Takes back what the solution contradicts.
+Position repaired(const Position& position, const FullGrid& truth, CellSet& wrong) {
+  const Shape& shape = position.shape();
+  for (const Cell cell : shape.all_cells()) {
+    if (!position.candidates(cell).has(truth.at(cell))) wrong.add(cell);
+  }
+  if (wrong.is_empty()) return position;
+  Position clean(shape);
+  for (const Cell cell : position.givens()) clean.place_given(cell, *position.digit_at(cell));
+  for (const Cell cell : position.placed() - position.givens() - wrong) clean.place(cell, *position.digit_at(cell));
+  for (const Cell cell : clean.open() - wrong) {
+    for (const Digit digit : clean.candidates(cell) - position.candidates(cell)) clean.eliminate({cell, digit});
+  }
+  return clean;
+}
+
+class Judge {
+ public:
+  Judge(const Board& board, const Claim& claim, const Ground& ground, const Spare& spare, const SearchLimits& limits)
+      : board_(board), shape_(board.position.shape()), claim_(claim), ground_(ground), spare_(spare), limits_(limits), facts_(facts_of(board.position, ground)) {}
+
+  Result<ClaimAnswer> run() {
+    FactSearch search(shape_, facts_, formula_of(shape_, claim_, false));
+    const auto all = all_of_them(facts_.size());
+    std::uint64_t failures = limits_.failures;
+    const End end = search.solve(all, failures);
+    const bool is_false = board_.truth && !holds_in(claim_, *board_.truth);
+    if (end == End::kLimit && !is_false) return gave_up();
+    if (end == End::kImpossible) {
+      if (is_false) answer_.is_contradiction = true;
+      if (!explain(search, all, formula_of(shape_, claim_, false))) return gave_up();
+      answer_.is_contradiction = answer_.is_contradiction || is_impossible_ground();
+    }
+    answer_.verdict = end == End::kImpossible ? Verdict::kProved : Verdict::kOpen;
+    if (is_false) {
+      answer_.verdict = Verdict::kRefuted;
+      if (end != End::kImpossible) refute(search, all, end);
+    } else if (end == End::kMet) {
+      if (!board_.truth && is_denied(all)) answer_.verdict = Verdict::kRefuted;
+      else if (!close(search, all)) return gave_up();
+      else keep_counter(search.assignment());
+    }
+    answer_.work += search.work();
+    return std::move(answer_);
+  }
+
+ private:
+  // The reason for a question that ended impossible.
+  bool explain(FactSearch& search, const std::vector<int>& among, const Formula& denied) {
+    const FoundReason reason = shrink(search, search.core(), among, limits_);
+    std::vector<CertificateFact> used;
+    for (const int fact : reason.facts) used.push_back(facts_[static_cast<std::size_t>(fact)]);
+    answer_.certificate = write_certificate(shape_, std::move(used), denied);
+    answer_.is_irreducible = reason.is_irreducible;
+    answer_.is_smallest = reason.is_smallest;
+    return answer_.certificate.has_value();
+  }
+
+  // Only earlier claims can make a footing impossible, and marks of a puzzle without a single solution.
+  bool is_impossible_ground() {
+    if (ground_.claims.empty() && board_.truth) return false;
+    FactSearch alone(shape_, facts_, Formula{});
+    std::uint64_t failures = limits_.failures;
+    return alone.solve(all_of_them(facts_.size()), failures) == End::kImpossible;
+  }
+
+  // Is the claim itself impossible on this footing? Then that is the reason to show.
+  bool is_denied(const std::vector<int>& all) {
+    const Formula claimed = formula_of(shape_, claim_, true);
+    FactSearch search(shape_, facts_, claimed);
+    std::uint64_t failures = limits_.failures;
+    if (search.solve(all, failures) != End::kImpossible) return false;
+    answer_.work += search.work();
+    return explain(search, all, claimed);
+  }
+
+  // The solution breaks the claim. Show a clash, or digits other than the true ones that break it, too.
+  void refute(FactSearch& search, const std::vector<int>& all, End end) {
+    if (end == End::kMet) {
+      const CellSet cells = mentioned(claim_);
+      Row not_true{{}, 1 - cells.size(), false};
+      for (const Cell cell : cells) not_true.terms.push_back({variable_of(shape_, {cell, board_.truth->at(cell)}), -1});
+      search.require(not_true);
+      std::uint64_t failures = limits_.failures;
+      if (search.solve(all, failures) == End::kMet) keep_counter(search.assignment());
+    }
+    is_denied(all);
+  }
+
+  // The claim is open: a counter-example as natural as a greedy choice makes it, and what is missing.
+  bool close(FactSearch& search, const std::vector<int>& all) {
+    const Closing closing = close_claim(board_, formula_of(shape_, claim_, false), facts_, ground_, spare_, limits_);
+    answer_.work += closing.work;
+    answer_.additions = closing.additions;
+    // Of the assignments that break the claim, one that keeps as many of the other rules as it can.
+    if (closing.counter && !holds_in(claim_, *closing.counter)) {
+      keep_counter(*closing.counter);
+      return true;
+    }
+    std::uint64_t failures = limits_.failures;
+    if (search.solve(all, failures) != End::kMet) return false;
+    return true;
+  }
+
+  void keep_counter(const Assignment& grid) {
+    if (answer_.counter_grid) return;
+    assert(!holds_in(claim_, grid));
+    answer_.counter_grid = grid;
+    for (const Cell cell : mentioned(claim_)) answer_.counter.push_back({cell, grid.at(cell)});
+  }
+
+  const Board& board_;
+  const Shape& shape_;
+  const Claim& claim_;
+  const Ground& ground_;
+  const Spare& spare_;
+  const SearchLimits& limits_;
+  std::vector<CertificateFact> facts_;
+  ClaimAnswer answer_;
+};
+
+}  // namespace
+
+Result<Board> judge_board(const Position& position) {
+  Board board{position, {}, std::nullopt};
+  SolutionList found = solutions(from_givens(position, position.givens()), 2, kMostNodes);
+  if (found.end == SearchEnd::kNodeLimit || found.grids.size() != 1) {
+    found = solutions(position, 2, kMostNodes);
+    if (found.end == SearchEnd::kNodeLimit && found.grids.empty()) {
+      return Error{ErrorCode::kLimit, "whether the puzzle has a solution could not be settled", "add givens: this grid leaves too much open", {}};
+    }
+  }
+  if (found.grids.empty()) {
+    return Error{ErrorCode::kNotProper, "the puzzle has no solution, so every claim about it would follow", "check the givens with: counterpoise check", {}};
+  }
+  if (found.grids.size() == 1 && found.end == SearchEnd::kComplete) {
+    board.truth = found.grids.front();
+    board.position = repaired(position, *board.truth, board.wrong_marks);
+  }
+  return board;
+}
+
+Result<ClaimAnswer> judge_claim(const Board& board, const Claim& claim, const Ground& ground, const Spare& spare, const SearchLimits& limits) {
+  return Judge(board, claim, ground, spare, limits).run();
+}
+
+}  // namespace cp
