@@ -62,10 +62,13 @@ Json run(const BenchPosition& given, const Position& position, Signature& all, T
   line["name"] = given.name;
   line["nodes"] = counted.nodes;
   line["solutions"] = counted.count;
-  PathOptions options;
-  options.most_free_slack = given.most_free_slack;
-  const auto path = find_path(position, options);
-  if (path) {
+  // Once with the basics and balances alone, so that balances are met, and once with everything.
+  for (const bool whole : {false, true}) {
+    PathOptions options;
+    options.most_free_slack = given.most_free_slack;
+    if (!whole) options.only = {"single", "locked", "subset", "fish", std::string(kBalanceId)};
+    const auto path = find_path(position, options);
+    if (!path) continue;
     for (const PathStep& at : path->steps) add_step(signature, at.step, tallies);
     signature.add(static_cast<std::int64_t>(path->end));
     signature.add(to_candidate_text(path->end_position));

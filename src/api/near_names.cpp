@@ -41,6 +41,9 @@ std::string name_hint(std::string_view word, const std::vector<std::string>& nam
     }
   }
   std::stable_sort(near.begin(), near.end(), [](const auto& a, const auto& b) { return a.first < b.first; });
+  // Only the nearest, and what begins like the word: with many names there is always something further off.
+  const int nearest = near.empty() ? 0 : near.front().first;
+  std::erase_if(near, [&](const auto& each) { return each.first > nearest && !(word.size() >= 3 && each.second.starts_with(word)); });
   if (near.size() > kMostNames) near.resize(kMostNames);
   if (near.empty()) return std::string(what) + ": " + listed(names);
   std::vector<std::string> likely;

@@ -6,6 +6,8 @@ import unittest
 
 from program import STUCK, FOUR, MANY, NONE, Case, Run, published
 
+BASICS = [word for family in ("single", "locked", "subset", "fish") for word in ("--only", family)]
+
 
 class SchemaTest(Case):
     def test_check_on_the_published_puzzles(self):
@@ -27,7 +29,7 @@ class SchemaTest(Case):
 
     def test_path_on_the_published_puzzles(self):
         text = "".join(f"{name}\t{puzzle}\n" for name, puzzle, _ in published())
-        run = Run("path", "-", "--json", "--without", "balance", stdin=text)
+        run = Run("path", "-", "--json", *BASICS, stdin=text)
         self.assertIn(run.code, (0, 2))
         self.assertEqual(len(run.lines()), 55)
         for answer, (_, puzzle, solution) in zip(run.lines(), published()):
@@ -47,13 +49,13 @@ class SchemaTest(Case):
                 self.assertTrue(all(mine in (".", true) for mine, true in zip(grid, solution)))
 
     def test_path_with_balances(self):
-        run = Run("path", STUCK, "--json")
+        run = Run("path", STUCK, "--json", "--only", "balance", *BASICS)
         self.ends(run, 0)
         self.fits(run.json(), "path")
         self.assertEqual(sum(step["technique"] == "balance" for step in run.json()["steps"]), 1)
 
     def test_path_without_balances_is_stuck(self):
-        run = Run("path", STUCK, "--json", "--without", "balance")
+        run = Run("path", STUCK, "--json", *BASICS)
         self.ends(run, 2)
         self.fits(run.json(), "path")
         self.assertFalse(any(step["technique"] == "balance" for step in run.json()["steps"]))
@@ -73,9 +75,9 @@ class SchemaTest(Case):
         self.fits(Run("survey", MANY, "--technique", "x-wing", "--json").json(), "survey")
 
     def test_needed(self):
-        for words, needed in ((["--technique", "naked-single"], "no"), (["--technique", "single"], "yes"),
-                              (["--technique", "fish", "--without", "single"], "open")):
-            run = Run("needed", STUCK, "--json", *words)
+        for puzzle, words, needed in ((STUCK, ["--technique", "naked-single"], "no"), (FOUR, ["--technique", "single"], "yes"),
+                                      (FOUR, ["--technique", "fish", "--without", "single"], "open")):
+            run = Run("needed", puzzle, "--json", *words)
             self.ends(run, 2 if needed == "open" else 0)
             self.fits(run.json(), "needed")
             self.assertEqual(run.json()["needed"], needed)
@@ -140,7 +142,7 @@ class SchemaTest(Case):
             self.fits(run.json(), "error")
 
     def test_schemas_bite(self):
-        good = Run("path", STUCK, "--json").json()
+        good = Run("path", STUCK, "--json", "--only", "balance", *BASICS).json()
         bad = copy.deepcopy(good)
         bad["steps"][0]["placements"][0]["cell"] = "r0c1"
         with self.assertRaises(AssertionError):

@@ -7,7 +7,7 @@ import unittest
 
 from program import BIN, STUCK, FOUR, Case, Run
 
-COMMANDS = ("demo", "lesson", "weigh", "path", "check", "count", "bench")
+COMMANDS = ("demo", "lesson", "weigh", "path", "survey", "needed", "alternatives", "claim", "claims", "check", "count", "bench")
 
 
 class UsageTest(Case):
@@ -80,7 +80,7 @@ class UsageTest(Case):
         self.ends(Run("weigh", STUCK, "--left", "0*r1", "--right", "c1"), 64, "factor")
 
     def test_an_unknown_technique(self):
-        self.ends(Run("path", STUCK, "--without", "xwing"), 64, "'xwing' is not a technique", "hint: did you mean x-wing?")
+        self.ends(Run("path", STUCK, "--without", "xwing"), 64, "'xwing' is not a technique", "x-wing?")
         self.ends(Run("path", STUCK, "--without", "balances"), 64, "hint: did you mean balance?")
 
     def test_an_unknown_shape(self):
@@ -88,8 +88,9 @@ class UsageTest(Case):
         self.ends(Run("count", "--shape", "9x9"), 2, "too many 9x9 grids")
 
     def test_without_takes_one_name_and_repeats(self):
-        run = Run("path", "--without", "x-wing", "--without", "balance", STUCK, "--json")
+        run = Run("path", "--without", "naked-single", "--without", "hidden-single", "--without", "full-house", FOUR, "--json")
         self.ends(run, 2)
+        self.assertFalse(run.json()["solved"])
 
     def test_files_that_cannot_be_read(self):
         self.ends(Run("check", "nowhere.txt"), 64, "there is no file 'nowhere.txt'")

@@ -34,8 +34,8 @@ TEST(Path, SolvesOrStopsHonestlyOnEveryPublishedPuzzle) {
       EXPECT_EQ(to_line(position), row.solution) << row.name;
     }
   }
-  EXPECT_GE(solved, 40);
-  EXPECT_GT(balances, 20);
+  EXPECT_GE(solved, 45);
+  EXPECT_GT(balances, 0);
 }
 
 TEST(Path, TakesTheCheapestStepFirst) {
@@ -45,7 +45,8 @@ TEST(Path, TakesTheCheapestStepFirst) {
       if (technique.cost >= step.measure.cost) continue;
       FirstStep first;
       technique.find(step.before, first);
-      EXPECT_FALSE(first.found) << technique.id << " was cheaper than " << step.step.technique;
+      if (!first.found) continue;
+      EXPECT_GE(measure(first.first, step.before, &technique).cost, step.measure.cost) << technique.id << " was cheaper than " << step.step.technique;
     }
   }
 }
