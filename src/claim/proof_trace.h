@@ -14,7 +14,8 @@ struct NamedRows {
   struct Entry {
     Row row;
     std::vector<RowUse> uses;
-    bool can_split = false;  // the row alone may be split into cases
+    bool can_split = false;   // the row alone may be split into cases
+    bool is_central = false;  // a cell that the denial speaks about: it may be split into many
   };
   std::vector<Entry> entries;
   int variables = 0;

@@ -117,7 +117,7 @@ class Judge {
 
   // The claim is open: a counter-example as natural as a greedy choice makes it, and what is missing.
   bool close(FactSearch& search, const std::vector<int>& all) {
-    const Closing closing = close_claim(board_, formula_of(shape_, claim_, false), facts_, ground_, spare_, limits_);
+    const Closing closing = close_claim(board_, formula_of(shape_, claim_, false), mentioned(claim_), facts_, ground_, spare_, limits_);
     answer_.work += closing.work;
     answer_.additions = closing.additions;
     // Of the assignments that break the claim, one that keeps as many of the other rules as it can.
