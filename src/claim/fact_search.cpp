@@ -3,7 +3,6 @@
 
 #include <algorithm>
 
-#include "claim/house_sums.h"
 #include "claim/linear_form.h"
 
 namespace cp {
@@ -27,13 +26,29 @@ FactSearch::FactSearch(const Shape& shape, std::vector<CertificateFact> facts, c
 }
 
 void FactSearch::add_sums(const std::vector<Row>& denial) {
-  for (const HouseSum& sum : house_sums(shape_, facts_, denial)) {
+  sums_ = house_sums(shape_, facts_, denial);
+  for (const HouseSum& sum : sums_) {
     std::vector<int> guards;
     for (const RowUse& use : sum.uses) {
       if (use.row.source == RowName::Source::kFact) guards.push_back(selectors_[static_cast<std::size_t>(use.row.index)]);
     }
     solver_->add(sum.row, 0, guards);
   }
+}
+
+std::vector<HouseSum> FactSearch::sums_within(const std::vector<int>& facts) const {
+  std::vector<HouseSum> within;
+  for (HouseSum sum : sums_) {
+    bool is_within = true;
+    for (RowUse& use : sum.uses) {
+      if (use.row.source != RowName::Source::kFact) continue;
+      const auto at = std::lower_bound(facts.begin(), facts.end(), use.row.index);
+      is_within = is_within && at != facts.end() && *at == use.row.index;
+      use.row.index = static_cast<int>(at - facts.begin());
+    }
+    if (is_within) within.push_back(std::move(sum));
+  }
+  return within;
 }
 
 FactSearch::End FactSearch::solve(const std::vector<int>& facts, std::uint64_t& failures, const std::vector<Lit>& also) {

@@ -5,6 +5,7 @@
 
 #include <memory>
 
+#include "claim/house_sums.h"
 #include "claim/row_solver.h"
 #include "exact/full_grid.h"
 
@@ -36,6 +37,8 @@ class FactSearch {
   void require(const Row& row) { solver_->add(row, 0); }
 
   [[nodiscard]] const std::vector<CertificateFact>& facts() const { return facts_; }
+  // The sums of houses in use that these facts (ordered) give, numbered by their places among them.
+  [[nodiscard]] std::vector<HouseSum> sums_within(const std::vector<int>& facts) const;
   // Which facts does the last assignment meet?
   [[nodiscard]] std::vector<int> met_facts() const;
   [[nodiscard]] std::uint64_t work() const { return solver_->work(); }
@@ -48,6 +51,7 @@ class FactSearch {
   std::vector<CertificateFact> facts_;
   std::vector<std::vector<Row>> rows_;  // of each fact
   std::vector<int> selectors_;
+  std::vector<HouseSum> sums_;
   std::unique_ptr<RowSolver> solver_;
   std::vector<int> core_;
 };

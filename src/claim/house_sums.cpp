@@ -2,9 +2,11 @@
 #include "claim/house_sums.h"
 
 #include <algorithm>
+#include <array>
 #include <map>
 #include <numeric>
 #include <optional>
+#include <utility>
 
 #include "claim/linear_form.h"
 
@@ -140,7 +142,11 @@ class Summer {
     for (std::size_t i = 0; i < facts.size(); ++i) {
       if (facts[i].kind == CertificateFact::Kind::kHouse) sources_.push_back({static_cast<int>(i), {{facts[i].house, 1}}});
       if (facts[i].kind == CertificateFact::Kind::kBalance) sources_.push_back({static_cast<int>(i), facts[i].weights});
-      if (facts[i].kind == CertificateFact::Kind::kMarks && facts[i].digits.size() == 1) known_.add(facts[i].cell);
+      if (facts[i].kind != CertificateFact::Kind::kMarks) continue;
+      // Whether the cell holds this digit is known when it is the only one, and when it is not among the marks.
+      for (const Digit digit : shape.digits()) {
+        if (facts[i].digits.size() == 1 || !facts[i].digits.has(digit)) known_[digit.index].add(facts[i].cell);
+      }
     }
   }
 
@@ -154,18 +160,19 @@ class Summer {
       factors[term.variable / shape_.side()] = term.factor;
     }
     if (factors.size() < 3 || sources_.empty()) return std::nullopt;
-    if (!goes_round(factors)) return std::nullopt;
-    const auto [at, is_new] = weights_.try_emplace(factors);
-    if (is_new) at->second = weights_for(factors);
+    const CellSet& known = known_[static_cast<std::size_t>(digit)];
+    if (!goes_round(factors, known)) return std::nullopt;
+    const auto [at, is_new] = weights_.try_emplace({digit, factors});
+    if (is_new) at->second = weights_for(factors, known);
     if (at->second.empty()) return std::nullopt;
     return made(at->second, Digit(digit), row, number);
   }
 
  private:
   // A multiplier for each source, and last what the row itself counts; empty when there are none.
-  std::vector<int> weights_for(const std::map<int, int>& factors) {
+  std::vector<int> weights_for(const std::map<int, int>& factors, const CellSet& known) {
     std::vector<Equation> equations;
-    for (const Cell cell : shape_.all_cells() - known_) {
+    for (const Cell cell : shape_.all_cells() - known) {
       Equation equation;
       for (const Source& source : sources_) {
         int weight = 0;
@@ -182,20 +189,20 @@ class Summer {
 
   // Where two rows and two columns cross within a box, every sum of houses has as much on one diagonal as on the other. This turns
   // nearly all rows away before any equation is solved.
-  [[nodiscard]] bool goes_round(const std::map<int, int>& factors) const {
+  [[nodiscard]] bool goes_round(const std::map<int, int>& factors, const CellSet& known) const {
     const auto factor = [&factors](Cell cell) {
       const auto found = factors.find(cell.index);
       return found == factors.end() ? 0 : found->second;
     };
     for (const auto& [index, own] : factors) {
       const Cell corner(index);
-      if (known_.has(corner)) continue;
+      if (known.has(corner)) continue;
       const CellSet& box = shape_.cells(shape_.box(shape_.box_of(corner)));
-      for (const Cell across : box - known_) {
+      for (const Cell across : box - known) {
         if (shape_.row_of(across) == shape_.row_of(corner) || shape_.column_of(across) == shape_.column_of(corner)) continue;
         const Cell beside = shape_.cell_at(shape_.row_of(corner), shape_.column_of(across));
         const Cell below = shape_.cell_at(shape_.row_of(across), shape_.column_of(corner));
-        if (known_.has(beside) || known_.has(below)) continue;
+        if (known.has(beside) || known.has(below)) continue;
         if (own + factor(across) != factor(beside) + factor(below)) return false;
       }
     }
@@ -227,8 +234,8 @@ class Summer {
 
   const Shape& shape_;
   std::vector<Source> sources_;
-  CellSet known_;
-  std::map<std::map<int, int>, std::vector<int>> weights_;
+  std::array<CellSet, 16> known_;  // by digit: the cells of which it is known whether they hold it
+  std::map<std::pair<int, std::map<int, int>>, std::vector<int>> weights_;  // by digit and factors
 };
 
 }  // namespace

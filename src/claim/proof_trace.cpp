@@ -3,7 +3,6 @@
 
 #include <algorithm>
 
-#include "claim/house_sums.h"
 #include "claim/linear_form.h"
 
 namespace cp {
@@ -21,7 +20,7 @@ void append(std::vector<ProofItem>& to, const std::vector<ProofItem>& from) { to
 
 }  // namespace
 
-NamedRows named_rows(const Shape& shape, const std::vector<CertificateFact>& facts, const Formula& denial) {
+NamedRows named_rows(const Shape& shape, const std::vector<CertificateFact>& facts, const Formula& denial, std::vector<HouseSum> sums) {
   NamedRows named;
   const auto add = [&named](Row row, RowName name) {
     const bool can_split = says_some(row);
@@ -41,7 +40,10 @@ NamedRows named_rows(const Shape& shape, const std::vector<CertificateFact>& fac
     }
   }
   for (const Row& row : denied) add(row, {Source::kDenial, 0, number++});
-  for (HouseSum& sum : house_sums(shape, facts, denied)) named.entries.push_back({std::move(sum.row), std::move(sum.uses), false, false});
+  for (HouseSum& sum : house_sums(shape, facts, denied)) {
+    if (std::none_of(sums.begin(), sums.end(), [&sum](const HouseSum& other) { return other.row == sum.row; })) sums.push_back(std::move(sum));
+  }
+  for (HouseSum& sum : sums) named.entries.push_back({std::move(sum.row), std::move(sum.uses), false, false});
   named.variables = next;
   return named;
 }

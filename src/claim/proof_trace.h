@@ -5,6 +5,7 @@
 
 #include <vector>
 
+#include "claim/house_sums.h"
 #include "claim/row_solver.h"
 
 namespace cp {
@@ -20,7 +21,8 @@ struct NamedRows {
   std::vector<Entry> entries;
   int variables = 0;
 };
-NamedRows named_rows(const Shape& shape, const std::vector<CertificateFact>& facts, const Formula& denial);
+// `sums`: sums of houses that were found before, perhaps with more facts in view; those that these facts give are added.
+NamedRows named_rows(const Shape& shape, const std::vector<CertificateFact>& facts, const Formula& denial, std::vector<HouseSum> sums = {});
 
 // A written stretch and what it rests on: literals known before it, and lemmas.
 struct Traced {

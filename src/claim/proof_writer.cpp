@@ -217,9 +217,9 @@ std::optional<Items> by_lemmas(const NamedRows& rows, const ProofLimits& limits)
 
 }  // namespace
 
-std::optional<Certificate> write_certificate(const Shape& shape, std::vector<CertificateFact> facts, Formula denial, const ProofLimits& limits) {
+std::optional<Certificate> write_certificate(const Shape& shape, std::vector<CertificateFact> facts, Formula denial, std::vector<HouseSum> sums, const ProofLimits& limits) {
   Certificate certificate{std::move(facts), std::move(denial), {}};
-  const NamedRows rows = named_rows(shape, certificate.facts, certificate.denial);
+  const NamedRows rows = named_rows(shape, certificate.facts, certificate.denial, std::move(sums));
   auto items = CaseWriter(rows, limits).write(limits.split_depth);
   // Many cases: perhaps it is shorter the other way.
   if (!items || items->back().proofs.size() > kManyCases) {

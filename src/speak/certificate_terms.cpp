@@ -85,7 +85,10 @@ std::string CertificateTerms::row_meaning(const Row& row) const {
   }
   const bool is_none = is_plain && (row.least == 0 && (row.is_exact || above == 0));
   const bool is_some = is_plain && above > 0 && row.least == 1;
-  if (cells.size() == 1 && (is_none || is_some)) return shape_.name_of(cells.first()) + (is_some ? " is " : " is not ") + digit_names(digits, "or");
+  if (cells.size() == 1 && (is_none || is_some)) {
+    const bool is_turned = 2 * digits.size() > shape_.side() && digits.size() < shape_.side();
+    return shape_.name_of(cells.first()) + (is_some != is_turned ? " is " : " is not ") + digit_names(is_turned ? shape_.digits() - digits : digits, "or");
+  }
   if (row.terms.size() == 2 && cells.size() == 2 && above == 0 && row.least == -1) return cell_names(shape_, cells) + " are not both " + digit_names(digits, "or");
   const std::string what = digits.size() == 1 ? digit_names(digits) + "s" : "of them";
   if (row.is_exact) return "the number of " + (digits.size() == 1 ? what : digit_names(digits) + "s") + " is right";
@@ -148,7 +151,7 @@ std::string CertificateTerms::clash_words(const ProofItem& item, const Known& kn
   if (item.rows.size() != 1) return "the " + std::string(1, Shape::name_of(Digit(item.rows.back().row.row))) + "s do not come out, counting those of " + sum_words(item.rows);
   const RowName& name = item.rows.front().row;
   if (name.source == Source::kDenial) return "that goes against what was supposed";
-  if (name.source == Source::kLemma) return "that was excluded above";
+  if (name.source == Source::kLemma) return "what was shown before forbids it";
   if (name.source == Source::kCell) return shape_.name_of(Cell(name.index)) + (trues_of_cell(Cell(name.index), known) > 1 ? " would hold two digits" : " has no digit left");
   if (is_house(item.rows)) {
     const House house = fact_of(name).house;
@@ -157,7 +160,8 @@ std::string CertificateTerms::clash_words(const ProofItem& item, const Known& kn
     const std::string digit(1, Shape::name_of(Digit(name.row)));
     return shape_.long_name_of(house) + (trues > 1 ? " would hold " + digit + " twice" : " has no place left for " + digit);
   }
-  return row_words(name) + (is_marks(item.rows) ? " say otherwise" : " does not come out");
+  if (is_marks(item.rows)) return row_words(name) + " say otherwise";
+  return is_fact(item.rows, FactKind::kClaim) ? "that goes against " + row_words(name) : row_words(name) + " does not come out";
 }
 
 bool CertificateTerms::is_known_true(Cell cell, Digit digit, const Known& known) const {

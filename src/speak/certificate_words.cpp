@@ -112,7 +112,7 @@ class Teller {
       single = terms_.literal_words(list[i].literals[0]);
     }
     if (digits.size() == 1) return line(depth, single + " (counting the " + digit_names(digits) + "s of " + what + ").");
-    line(depth, "Counting " + digit_names(digits) + " in " + what + ": the number of each comes out, so none of them is too many or too few.");
+    line(depth, "Counting " + (digits == shape_.digits() ? digit_range(shape_) : digit_names(digits)) + " in " + what + ": the number of each comes out, so none of them is too many or too few.");
   }
 
   // The same text with the digit of the case called d; numbers of houses stay.
@@ -143,7 +143,7 @@ class Teller {
       if (i == 0) first = inner.lines();
       else if (inner.lines() != first) return false;
     }
-    line(depth, "Whichever of " + digit_names(digits) + " is in " + shape_.name_of(terms_.candidate_of(cases[0]).cell) + ", call it d:");
+    line(depth, "Whichever of " + (digits == shape_.digits() ? digit_range(shape_) : digit_names(digits)) + " is in " + shape_.name_of(terms_.candidate_of(cases[0]).cell) + ", call it d:");
     lines_.insert(lines_.end(), first.begin(), first.end());
     return true;
   }
@@ -203,7 +203,7 @@ class Outline {
     }
     if (placed.empty()) return;
     tried(depth, "come first:");
-    if (lines_.size() != placed_line_) {
+    if (placed_line_ == 0 || lines_.size() != placed_line_) {
       lines_.push_back({});
       placed_line_ = lines_.size();
       placed_.clear();
@@ -327,7 +327,7 @@ class Speaker {
       learn_all(split.proofs[i], supposed);
       ends.push_back("if " + choices[i] + ", " + terms_.clash_words(*clash, supposed));
     }
-    return text + " But " + listed(ends) + ".";
+    return text + " But " + joined(ends, ", and ") + ".";
   }
 
   [[nodiscard]] std::string long_way(const Outline& outline, const ProofItem& last, const Known& known) const {
@@ -337,7 +337,7 @@ class Speaker {
     const auto& settled = outline.settled();
     if (!settled.empty()) {
       const std::size_t shown = std::min(settled.size(), kMostSettled);
-      text += " They settle that " + listed({settled.end() - static_cast<std::ptrdiff_t>(shown), settled.end()}) + (shown < settled.size() ? ", among others." : ".");
+      text += std::string(count == 1 ? " It settles that " : " They settle that ") + listed({settled.end() - static_cast<std::ptrdiff_t>(shown), settled.end()}) + (shown < settled.size() ? ", among others." : ".");
     }
     if (last.kind == Kind::kClash && !is_plain_clash(last) && last.rows.front().row.source != RowName::Source::kLemma) text += " " + capitalised(otherwise_) + " " + terms_.clash_words(last, known) + ".";
     return text;
