@@ -2,6 +2,7 @@
 #include "claim/fact_search.h"
 
 #include <algorithm>
+#include <numeric>
 
 #include "claim/linear_form.h"
 
@@ -9,7 +10,11 @@ namespace cp {
 
 FactSearch::FactSearch(const Shape& shape, std::vector<CertificateFact> facts, const Formula& denied) : shape_(shape), facts_(std::move(facts)) {
   int next = candidate_variables(shape);
-  for (const CertificateFact& fact : facts_) rows_.push_back(rows_of(shape, fact, next));
+  for (const CertificateFact& fact : facts_) {
+    const int before = next;
+    rows_.push_back(rows_of(shape, fact, next));
+    options_.push_back(next - before);
+  }
   const std::vector<Row> denial = flattened(denied, next);
   for (std::size_t i = 0; i < facts_.size(); ++i) selectors_.push_back(next++);
   solver_ = std::make_unique<RowSolver>(next);
@@ -37,6 +42,9 @@ void FactSearch::add_sums(const std::vector<Row>& denial) {
 }
 
 std::vector<HouseSum> FactSearch::sums_within(const std::vector<int>& facts) const {
+  // Options of the denial come after those of all facts.
+  int gone = std::accumulate(options_.begin(), options_.end(), 0);
+  for (const int fact : facts) gone -= options_[static_cast<std::size_t>(fact)];
   std::vector<HouseSum> within;
   for (HouseSum sum : sums_) {
     bool is_within = true;
@@ -46,7 +54,9 @@ std::vector<HouseSum> FactSearch::sums_within(const std::vector<int>& facts) con
       is_within = is_within && at != facts.end() && *at == use.row.index;
       use.row.index = static_cast<int>(at - facts.begin());
     }
-    if (is_within) within.push_back(std::move(sum));
+    if (!is_within) continue;
+    for (RowTerm& term : sum.row.terms) term.variable -= term.variable >= candidate_variables(shape_) ? gone : 0;
+    within.push_back(std::move(sum));
   }
   return within;
 }

@@ -37,7 +37,8 @@ class FactSearch {
   void require(const Row& row) { solver_->add(row, 0); }
 
   [[nodiscard]] const std::vector<CertificateFact>& facts() const { return facts_; }
-  // The sums of houses in use that these facts (ordered) give, numbered by their places among them.
+  // The sums of houses in use that these facts (ordered) give, numbered by their places among them, options as
+  // they are numbered when there are no other facts.
   [[nodiscard]] std::vector<HouseSum> sums_within(const std::vector<int>& facts) const;
   // Which facts does the last assignment meet?
   [[nodiscard]] std::vector<int> met_facts() const;
@@ -52,6 +53,7 @@ class FactSearch {
   std::vector<std::vector<Row>> rows_;  // of each fact
   std::vector<int> selectors_;
   std::vector<HouseSum> sums_;
+  std::vector<int> options_;  // of each fact: how many
   std::unique_ptr<RowSolver> solver_;
   std::vector<int> core_;
 };

@@ -19,6 +19,9 @@ constexpr std::size_t kMostCases = 3;     // named one by one when spoken
 constexpr std::size_t kMostSettled = 3;   // turning points named when spoken
 constexpr int kMostCellsNamed = 6;        // of the cells that side arguments try out
 
+// Cells keep their small letter at the start of a sentence, words do not.
+std::string started(std::string text) { return text.rfind("there ", 0) == 0 || text.rfind("it is ", 0) == 0 ? capitalised(std::move(text)) : text; }
+
 std::string indented(int depth) { return std::string(static_cast<std::size_t>(2 * depth), ' '); }
 
 // How long is it, in steps that the checkers replay?
@@ -93,7 +96,7 @@ class Teller {
   [[nodiscard]] std::vector<std::string>& lines() { return lines_; }
 
  private:
-  void line(int depth, const std::string& text) { lines_.push_back(indented(depth) + text); }
+  void line(int depth, const std::string& text) { lines_.push_back(indented(depth) + started(text)); }
 
   // Rows added up exclude a possibility.
   [[nodiscard]] bool is_sum(const ProofItem& item) const {
@@ -192,7 +195,7 @@ class Outline {
   [[nodiscard]] int side_arguments() const { return side_arguments_; }
 
  private:
-  void line(int depth, const std::string& text) { lines_.push_back(indented(depth) + text); }
+  void line(int depth, const std::string& text) { lines_.push_back(indented(depth) + started(text)); }
 
   // Only what is placed has a line here.
   void use(const ProofItem& item, Known& known, int depth) {
