@@ -81,18 +81,19 @@ TEST(ApiFuzz, MutatedRequests) {
 TEST(ApiFuzz, MutatedClaims) {
   const std::vector<std::string> sayings = {
       "r1c1 = 2 or r2c2 != 3 and not r3c4 in 1,4", "if r12c34 not in 2..4 then (r1c1 = r4c4 => r1c2 r1c3 hold 1,?)", "exactly two 3s in r1 r2", "no 4 in open b1", "a 2 in {r1 & b1}",
-      "{r1 b4} = {c2 r2c2} + 1..4 - 2 + 1*1", "at most 2 1,2 in r1 without r1c1", "r1c1 \xE2\x89\xA0 r2c3", "r1c1 \xE2\x88\x88 1,2",
-      "let a = r1c12 r3; balance x = r1,2*b4 : c2,r4,r2; a hold 1,1,2,3,4,?; {x.left} = {x.right}",
+      "{r1 b4} = {c2 r2c2} + 1..4 - 2 + 2*1 - 1,1", "at most 2 1,2 in r1 without r1c1", "r1c1 \xE2\x89\xA0 r2c3", "r1c1 \xE2\x88\x88 1,2",
+      "let top = r1c12 r3; balance x = r1,2*b4 : c2,r4,r2; top hold 1,1,2,3,4,?; {x.left} = {x.right}",
   };
-  const std::vector<std::string> footings = {"", "rules", "position", "digits, r1, b2", "x", "earlier", "#1, c3", "x and a"};
+  const std::vector<std::string> footings = {"", "rules", "position", "digits, r1, b2", "x", "earlier", "#1, c3", "x and top"};
   const std::vector<std::string> words = {"and ", "or ", "not ", "if ", "then ", "=> ", "r1c1 ", "r4 ", "hold ", "in ", "exactly ", "two ", "{", "}", "(", ")", "1..4", " = ", " != ", "open ", ";", "#1", "?", "x.left "};
   Rng rng(5);
   int answered = 0;
-  for (int i = 0; i < 12'000; ++i) {
+  for (int i = 0; i < 6'000; ++i) {
     std::string text = sayings[rng.below(static_cast<std::uint32_t>(sayings.size()))];
-    if (rng.below(2) == 0) text = mutated(text, rng);
-    else text.insert(rng.below(static_cast<std::uint32_t>(text.size()) + 1), words[rng.below(static_cast<std::uint32_t>(words.size()))]);
-    const std::string footing = footings[rng.below(static_cast<std::uint32_t>(footings.size()))];
+    const std::uint32_t how = rng.below(4);
+    if (how < 2) text = mutated(text, rng);
+    else if (how == 2) text.insert(rng.below(static_cast<std::uint32_t>(text.size()) + 1), words[rng.below(static_cast<std::uint32_t>(words.size()))]);
+    const std::string footing = rng.below(2) == 0 ? "" : footings[rng.below(static_cast<std::uint32_t>(footings.size()))];
     const std::string grid = rng.below(3) == 0 ? "................" : "..3.1......4.1..";
     const bool is_script = rng.below(2) == 0;
     const ClaimsRequest script{"puzzle " + grid + "\nr1c1 in 1..4\n" + text, "", footing};
@@ -101,7 +102,7 @@ TEST(ApiFuzz, MutatedClaims) {
     else ASSERT_NE(got.error->code, ErrorCode::kBug) << text;
     ASSERT_FALSE(Json::parse(to_line(got.json), nullptr, false).is_discarded()) << text;
   }
-  EXPECT_GT(answered, 2'000);
+  EXPECT_GT(answered, 800);
 }
 
 TEST(ApiFuzz, ClaimsThatAreTooMuch) {
