@@ -14,6 +14,7 @@ namespace cp {
 // Limits as counts, so that the same question has the same answer everywhere.
 struct SearchLimits {
   std::uint64_t failures = 200'000;        // of one question; beyond: no answer
+  std::uint64_t shrink_failures = 60'000;  // of all questions of one deletion together; beyond, a fact that might go stays
   std::uint64_t smaller_work = 400'000;    // steps of propagation spent on looking for a smaller reason
 };
 
