@@ -44,7 +44,9 @@ void compare_with_cadical(const Shape& shape, int holes, int claims, std::uint64
     const auto answer = judge_claim(*board, *claim, ground);
     ASSERT_TRUE(answer.is_ok()) << text;
     EXPECT_EQ(answer->verdict, wanted(*board, oracle, saying)) << text;
-    if (answer->certificate) EXPECT_TRUE(check_certificate(shape, *answer->certificate).holds) << text;
+    if (answer->certificate) {
+      EXPECT_TRUE(check_certificate(shape, *answer->certificate).holds) << text;
+    }
   }
 }
 
