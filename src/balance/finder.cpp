@@ -59,6 +59,8 @@ class Finder {
   [[nodiscard]] std::vector<std::vector<std::uint32_t>> by_least_key() const {
     std::vector<std::vector<std::uint32_t>> groups;
     for (std::uint32_t i = 0; i < distinct_.all().size(); ++i) {
+      const int houses = distinct_.all()[i].house_count;
+      if (houses < options_.least_houses || houses > options_.most_houses) continue;
       const auto key = static_cast<std::size_t>(least_key(distinct_.all()[i]) + kMostHint);
       if (key >= groups.size()) groups.resize(key + 1);
       groups[key].push_back(i);
