@@ -3,7 +3,7 @@ import './board/board.css';
 import './desk/desk.css';
 import { mount } from 'svelte';
 import Desk from './desk/Desk.svelte';
-import { ask } from './desk/engine';
+import { startEngine } from './engine/start';
 import Notes from './stage/Notes.svelte';
 
 try {
@@ -12,4 +12,8 @@ try {
 
 // The second window of the stage is the same page under another name.
 if (location.hash === '#notes') mount(Notes, { target: document.body });
-else mount(Desk, { target: document.body, props: { ask } });
+else {
+  const engine = startEngine();
+  mount(Desk, { target: document.body, props: { ask: engine.ask } });
+  void engine.warmUp();
+}

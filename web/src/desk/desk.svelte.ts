@@ -151,12 +151,16 @@ export class Desk {
   }
 
   private async askWeigh(abort: AbortController, request: Record<string, unknown>): Promise<void> {
-    for (const level of [1, 5]) {
-      const answer = await this.ask<WeighAnswer>('weigh', { ...request, level }, { signal: abort.signal });
+    // The first answer is there at once; the second may take its time in a worker of its own.
+    for (const more of [{ level: 1 }, { level: 5, why: true }]) {
+      const answer = await this.ask<WeighAnswer>('weigh', { ...request, ...more }, { signal: abort.signal });
       if (abort.signal.aborted) return;
       this.weighFault = failed(answer) ? answer.error.message : '';
-      this.weighing = failed(answer) ? undefined : answer;
-      if (failed(answer)) return;
+      if (failed(answer)) {
+        if (more.level === 1) this.weighing = undefined;
+        return;
+      }
+      this.weighing = answer;
     }
     this.thorough = true;
     if (this.weighing) this.say(weighedInWords(this.weighing));

@@ -18,7 +18,7 @@ describe('shapes', () => {
     for (const shape of shapes) {
       expect(shape.houses).toHaveLength(3 * shape.side);
       for (const house of shape.houses) expect(new Set(house.cells).size).toBe(shape.side);
-      shape.housesOf.forEach((houses, cell) => houses.forEach((house) => expect(shape.houses[house]!.cells).toContain(cell)));
+      expect(shape.housesOf.every((houses, cell) => houses.length === 3 && houses.every((house) => shape.houses[house]!.cells.includes(cell)))).toBe(true);
     }
   });
 
