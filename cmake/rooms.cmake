@@ -24,15 +24,19 @@ endfunction()
 # QUICK: code whose speed nobody feels, with headers that take the compiler long.
 # The first ./run waits for it, so it is optimised less (the later -O wins).
 function(cp_compile_quickly target)
-  if(CMAKE_BUILD_TYPE STREQUAL "Release")
+  if(CMAKE_BUILD_TYPE STREQUAL "Release" AND NOT CP_WASM)
     target_compile_options(${target} PRIVATE -O1)
   endif()
 endfunction()
 
-# cp_room(<room> [QUICK] [NEEDS <room>...] [LIBS <library>...])
-# A room without sources is header-only; a room without files is skipped.
+# cp_room(<room> [QUICK] [SHELL] [NEEDS <room>...] [LIBS <library>...])
+# A room without sources is header-only; a room without files is skipped. SHELL: it talks to the world outside, so
+# the WebAssembly module is built without it.
 function(cp_room room)
-  cmake_parse_arguments(arg "QUICK" "" "NEEDS;LIBS" ${ARGN})
+  cmake_parse_arguments(arg "QUICK;SHELL" "" "NEEDS;LIBS" ${ARGN})
+  if(CP_WASM AND arg_SHELL)
+    return()
+  endif()
   cp_glob_room(${room} sources headers)
   cp_existing_rooms(needs ${arg_NEEDS})
   if(sources)

@@ -3,7 +3,7 @@
 # (wasi-libc, libc++-19-dev-wasm32, libclang-rt-19-dev-wasm32, lld-19). The
 # module has no exceptions, no threads and no imports.
 
-set(CMAKE_SYSTEM_NAME WASI)
+set(CMAKE_SYSTEM_NAME Generic)
 set(CMAKE_SYSTEM_PROCESSOR wasm32)
 set(CMAKE_C_COMPILER clang-19)
 set(CMAKE_CXX_COMPILER clang++-19)

@@ -4,7 +4,7 @@
 #include <cstdlib>
 
 #include "api/parts.h"
-#include "balance/nearest.h"
+#include "balance/missing_falls.h"
 #include "base/text.h"
 #include "speak/balance_story.h"
 #include "speak/naming.h"

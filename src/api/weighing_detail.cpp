@@ -64,14 +64,14 @@ std::string_view kind_of_silence(const Weighing& weighing, const Inference& infe
   return inference.free_slack > 0 ? "slack" : "nothing-new";
 }
 
-Json change_json(const Shape& shape, const NearMiss& miss) {
+Json change_json(const Shape& shape, const MissingFall& fall) {
   Json json = Json::object();
-  json["cell"] = shape.name_of(miss.missing.cell);
-  json["digit"] = miss.missing.digit.index + 1;
-  json["level"] = miss.result.level;
-  json["eliminations"] = candidates_json(shape, miss.result.eliminations);
-  json["text"] = "If " + shape.name_of(miss.missing.cell) + " could not hold " + a_digit(miss.missing.digit) + ", this would follow: " +
-                 eliminations_in_words(shape, miss.result.eliminations) + ".";
+  json["cell"] = shape.name_of(fall.missing.cell);
+  json["digit"] = fall.missing.digit.index + 1;
+  json["level"] = fall.result.level;
+  json["eliminations"] = candidates_json(shape, fall.result.eliminations);
+  json["text"] = "If " + shape.name_of(fall.missing.cell) + " could not hold " + a_digit(fall.missing.digit) + ", this would follow: " +
+                 eliminations_in_words(shape, fall.result.eliminations) + ".";
   return json;
 }
 
@@ -95,7 +95,7 @@ Json missing_json(const Position& position, const Weighing& weighing, const Infe
   json["unsure"] = std::move(unsure);
   if (!look_for_changes) return json;
   Json changes = Json::array();
-  for (const NearMiss& miss : nearest_misses(position, weighing, inference, kMostChanges)) changes.push_back(change_json(position.shape(), miss));
+  for (const MissingFall& fall : missing_falls(position, weighing, inference, kMostChanges)) changes.push_back(change_json(position.shape(), fall));
   json["changes"] = std::move(changes);
   return json;
 }

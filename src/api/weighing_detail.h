@@ -4,7 +4,7 @@
 #pragma once
 
 #include "api/json.h"
-#include "balance/nearest.h"
+#include "balance/missing_falls.h"
 
 namespace cp::api {
 

@@ -10,7 +10,7 @@ namespace cp {
 
 inline constexpr int kMostSlackToMend = 3;  // with more free slack one candidate makes no difference worth telling
 
-struct NearMiss {
+struct MissingFall {
   Candidate missing;  // if this candidate fell,
   LevelResult result; // the balance would prove this
 };
@@ -21,6 +21,6 @@ DigitSet unsure_digits(const Position& position, const Weighing& weighing, const
 // Tries every candidate of the open cells: what would the balance say (levels 1-4) if it fell? The best `limit`, those
 // with the weakest level first, then those that strike out most, then in the order of the cells. Nothing is claimed
 // about whether the candidate does fall. Empty when the balance speaks already.
-std::vector<NearMiss> nearest_misses(const Position& position, const Weighing& weighing, const Inference& inference, std::size_t limit);
+std::vector<MissingFall> missing_falls(const Position& position, const Weighing& weighing, const Inference& inference, std::size_t limit);
 
 }  // namespace cp
