@@ -51,7 +51,7 @@ export function markMiddle(cell: number, symbols: number, index: number): { x: n
   return { x: cell * (index % across + 0.5) / across, y: cell * (Math.floor(index / across) + 0.5) / down };
 }
 
-export const markSize = (cell: number, symbols: number): number => cell / Math.ceil(Math.sqrt(symbols)) * 0.92;
+export const markSize = (cell: number, symbols: number): number => cell / Math.ceil(Math.sqrt(symbols)) * 0.82;
 
 /** The outline of the cells that `belongs` picks, as one path, drawn a little inside. */
 export function outline(layout: Layout, side: number, cells: readonly CellView[], belongs: (cell: CellView) => boolean): string {

@@ -2,8 +2,7 @@
 // What the engine answers, as far as the screens read it. The whole forms are docs/formats/*.md.
 import type { CellDigit } from './state';
 
-export interface Fault { readonly code: string; readonly message: string; readonly hint?: string; readonly where?: { readonly line: number; readonly column: number } }
-export interface Failed { readonly error: Fault }
+export type { CellDigit };
 
 export interface CheckAnswer { readonly shape: string; readonly givens: number; readonly solutions: 'none' | 'one' | 'many'; readonly minimal: boolean; readonly text: string }
 
@@ -22,7 +21,13 @@ export interface BalanceAnswer {
   readonly load: Readonly<Record<'houses' | 'cells' | 'shares' | 'lemmas' | 'cases' | 'search' | 'total', number>>;
 }
 
+/** One digit in the open cells of one remainder. */
+export interface PanAccount { readonly known: number; readonly least: number; readonly most: number; readonly cells: readonly string[] }
+
 export interface WeighAnswer extends BalanceAnswer {
+  readonly digits?: readonly { readonly digit: number; readonly tally: number; readonly left: PanAccount; readonly right: PanAccount }[];
+  /** When nothing falls: which digits are not settled, and single candidates whose fall would make it speak. */
+  readonly missing?: { readonly kind: string; readonly unsure: readonly number[]; readonly changes?: readonly { readonly cell: string; readonly digit: number; readonly text: string; readonly eliminations: readonly CellDigit[] }[] };
   readonly stronger: readonly { readonly level: number; readonly eliminations: readonly CellDigit[]; readonly text: string }[];
   readonly impossible: boolean;
   readonly complete: boolean;
@@ -72,8 +77,5 @@ export interface ClaimAnswer {
 }
 export interface ClaimsAnswer { readonly claims: readonly ClaimAnswer[]; readonly first_not_implied: number; readonly text: string }
 
-export const failed = (answer: unknown): answer is Failed => typeof answer === 'object' && answer !== null && 'error' in answer;
-
-/** The engine as the screens see it. */
-export interface Asking { readonly signal?: AbortSignal; readonly onPart?: (part: unknown) => void }
-export type Ask = <T>(command: string, request: Record<string, unknown>, asking?: Asking) => Promise<T | Failed>;
+export { isFailed as failed, type Failed } from '../engine/faults';
+export type { Ask } from '../engine/client';

@@ -3,7 +3,7 @@
 import type { BoardView, CellView, HandleView } from '../board/view';
 import { candidates, cellTouches, cellWeights, shapeOf } from './operations';
 import { cellName, cellNamed, digitsIn, symbolOf, type House, type Shape } from './shape';
-import { digitAt, type CellDigit, type Frame } from './state';
+import { digitAt, isBlank, type CellDigit, type Frame } from './state';
 
 /** What passes by: a preview, a counter-grid, the choice of cells. None of it is remembered. */
 export interface Overlay {
@@ -11,6 +11,7 @@ export interface Overlay {
   readonly falls?: readonly CellDigit[];
   readonly placed?: readonly CellDigit[];
   readonly counter?: readonly CellDigit[];
+  readonly ringed?: readonly CellDigit[];
   readonly lit?: ReadonlySet<number>;
 }
 
@@ -62,10 +63,10 @@ function marksShown(state: Frame, free: readonly number[]): readonly number[] {
 
 export function boardView(state: Frame, overlay: Overlay = {}, label = 'Board'): BoardView {
   const shape = shapeOf(state);
-  const free = candidates(state), shown = marksShown(state, free);
+  const free = candidates(state), shown = marksShown(state, isBlank(state) ? free.map(() => 0) : free);
   const weights = cellWeights(state), touches = cellTouches(state);
   const off = state.cancelled.some(Boolean) ? takenOff(state, weights) : new Set<number>();
-  const falls = maskByCell(shape, overlay.falls), placed = maskByCell(shape, overlay.placed), counter = maskByCell(shape, overlay.counter);
+  const falls = maskByCell(shape, overlay.falls), placed = maskByCell(shape, overlay.placed), counter = maskByCell(shape, overlay.counter), ringed = maskByCell(shape, overlay.ringed);
   const lensBit = state.lens ? 1 << (state.lens - 1) : 0;
 
   const cells = weights.map((weight, cell): CellView => {
@@ -74,11 +75,11 @@ export function boardView(state: Frame, overlay: Overlay = {}, label = 'Board'):
     const tint = weight > 0 ? 'left' : weight < 0 ? 'right' : touches[cell] ? 'gone' : '';
     const over = counter[cell] ? digitsIn(counter[cell]!).map(symbolOf).join('') : '';
     const here = lensBit !== 0 && (digit === state.lens || (!digit && (free[cell]! & lensBit) !== 0));
-    const marks = shown[cell]! | (lensBit & free[cell]!) | (falls[cell]! & free[cell]!);
+    const marks = shown[cell]! | (free[cell]! & (lensBit | falls[cell]! | ringed[cell]!));
     return {
       digit: digit ? symbolOf(digit) : proposed ? symbolOf(proposed) : '',
       hand: digit ? (given ? 'given' : 'placed') : 'proposed',
-      marks: marks & ~falls[cell]!, struck: falls[cell]!, ringed: digit ? 0 : free[cell]! & lensBit, tint,
+      marks: marks & ~falls[cell]!, struck: falls[cell]!, ringed: digit ? 0 : free[cell]! & (lensBit | ringed[cell]!), tint,
       times: Math.abs(weight), off: off.has(cell), chosen: overlay.chosen?.has(cell) ?? false, lit: overlay.lit?.has(cell) ?? false,
       faded: lensBit !== 0 && !here, over,
       label: labelOf(shape, cell, digit, given, state.marks === 'hidden' ? 0 : shown[cell]!, state.marks === 'hidden', tint, over),

@@ -4,7 +4,7 @@ import type { BoardView, Place } from '../board/view';
 import type { CheckAnswer, WeighAnswer } from './answers';
 import { failed, type Ask } from './answers';
 import { boardView, type Overlay } from './board_view';
-import { begin, change, redo, undo, type History } from './history';
+import { begin, change, prepend, redo, undo, type History } from './history';
 import * as operations from './operations';
 import { shapes, type Shape } from './shape';
 import { emptyDesk, type DeskState, type Frame } from './state';
@@ -68,7 +68,7 @@ export class Desk {
       this.history = kept;
       this.place = { kind: 'cell', index: 0 };
       void this.keeper?.recallPast().then((past) => {
-        if (past.length > 0) this.history = { ...this.history, past: [...past, ...this.history.past] };
+        if (past) this.history = prepend(this.history, past);
       });
     }
     this.moved(true, true);
@@ -89,13 +89,13 @@ export class Desk {
   }
 
   undo(): void {
-    if (this.history.past.length === 0) return this.say('Nothing to undo');
+    if (!this.history.past) return this.say('Nothing to undo');
     this.install(undo(this.history));
     this.say('Undone');
   }
 
   redo(): void {
-    if (this.history.future.length === 0) return this.say('Nothing to redo');
+    if (!this.history.future) return this.say('Nothing to redo');
     this.install(redo(this.history));
     this.say('Done again');
   }
@@ -151,12 +151,16 @@ export class Desk {
   }
 
   private async askWeigh(abort: AbortController, request: Record<string, unknown>): Promise<void> {
-    for (const level of [1, 5]) {
-      const answer = await this.ask<WeighAnswer>('weigh', { ...request, level }, { signal: abort.signal });
+    // The first answer is there at once; the second may take its time in a worker of its own.
+    for (const more of [{ level: 1 }, { level: 5, why: true }]) {
+      const answer = await this.ask<WeighAnswer>('weigh', { ...request, ...more }, { signal: abort.signal });
       if (abort.signal.aborted) return;
       this.weighFault = failed(answer) ? answer.error.message : '';
-      this.weighing = failed(answer) ? undefined : answer;
-      if (failed(answer)) return;
+      if (failed(answer)) {
+        if (more.level === 1) this.weighing = undefined;
+        return;
+      }
+      this.weighing = answer;
     }
     this.thorough = true;
     if (this.weighing) this.say(weighedInWords(this.weighing));

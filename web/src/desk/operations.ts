@@ -204,6 +204,10 @@ export function cancelAll(state: DeskState): DeskState {
   return { ...state, cancelled: left.map((count, i) => Math.min(count, right[i]!)) };
 }
 
+export function putBack(state: DeskState): DeskState {
+  return state.cancelled.some(Boolean) ? { ...state, cancelled: state.cancelled.map(() => 0) } : state;
+}
+
 export function lookThrough(state: DeskState, digit: number): DeskState {
   return { ...state, lens: state.lens === digit ? 0 : digit };
 }

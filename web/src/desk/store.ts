@@ -2,7 +2,7 @@
 // Keeps the desk in the browser. The state is written at once and whole after every change (local storage is
 // synchronous, so that even a killed page loses nothing); the way back is kept step by step in IndexedDB, which has
 // room for it. A store that is missing, full or forbidden costs the memory, never the desk.
-import { begin, type History } from './history';
+import { begin, lengthOf, link, type Chain, type History } from './history';
 import { readState, type DeskState } from './state';
 
 const key = 'counterpoise.desk.1';
@@ -24,7 +24,7 @@ export function readKept(storage: Pick<Storage, 'getItem'> | undefined): Kept | 
 export function writeKept(storage: Pick<Storage, 'setItem'> | undefined, history: History): boolean {
   try {
     if (!storage) return false;
-    storage.setItem(key, JSON.stringify({ depth: history.past.length, state: history.now }));
+    storage.setItem(key, JSON.stringify({ depth: lengthOf(history.past), state: history.now }));
     return true;
   } catch {
     return false;
@@ -56,7 +56,7 @@ function openLine(): Promise<IDBDatabase | undefined> {
 /** The way back, on disk: entry n is what undo leads to from depth n + 1. */
 export class Keeper {
   private database: Promise<IDBDatabase | undefined> | undefined;
-  private written: readonly DeskState[] = [];
+  private written: Chain | undefined;
   private timer: ReturnType<typeof setTimeout> | undefined;
   full = false;
 
@@ -69,15 +69,22 @@ export class Keeper {
     this.timer = setTimeout(() => void this.writePast(history.past), 300);
   }
 
-  private async writePast(past: readonly DeskState[]): Promise<void> {
+  private async writePast(past: Chain | undefined): Promise<void> {
     const database = await (this.database ??= openLine());
     if (!database) return;
-    let same = 0;
-    while (same < past.length && past[same] === this.written[same]) same += 1;
+    // What both chains end in is on disk already.
+    const fresh: Chain[] = [];
+    let old = this.written, same = past;
+    while (same !== old) {
+      if (lengthOf(old) > lengthOf(same)) { old = old!.rest; continue; }
+      fresh.push(same!);
+      if (lengthOf(old) === lengthOf(same)) old = old!.rest;
+      same = same!.rest;
+    }
     try {
       const store = database.transaction('past', 'readwrite').objectStore('past');
-      store.delete(IDBKeyRange.lowerBound(same));
-      for (let at = same; at < past.length; at += 1) store.put(past[at], at);
+      store.delete(IDBKeyRange.lowerBound(lengthOf(same)));
+      for (const { state, length } of fresh) store.put(state, length - 1);
       this.written = past;
     } catch {
       this.database = undefined;
@@ -91,22 +98,22 @@ export class Keeper {
   }
 
   /** What lies before the state that was kept. */
-  async recallPast(): Promise<readonly DeskState[]> {
+  async recallPast(): Promise<Chain | undefined> {
     const depth = readKept(this.storage)?.depth ?? 0;
     const database = await (this.database ??= openLine());
-    if (!database || depth === 0) return [];
+    if (!database || depth === 0) return undefined;
     return new Promise((resolve) => {
       try {
         const request = database.transaction('past').objectStore('past').getAll(IDBKeyRange.bound(0, depth, false, true));
-        request.onerror = () => resolve([]);
+        request.onerror = () => resolve(undefined);
         request.onsuccess = () => {
           const states = (request.result as unknown[]).map(readState);
-          const past = states.every(Boolean) ? (states as DeskState[]) : [];
-          this.written = past;
-          resolve(past);
+          const fine = states.every(Boolean) ? (states as DeskState[]) : [];
+          this.written = fine.reduce<Chain | undefined>((rest, state) => link(state, rest), undefined);
+          resolve(this.written);
         };
       } catch {
-        resolve([]);
+        resolve(undefined);
       }
     });
   }
