@@ -32,7 +32,7 @@ let engine: Engine;
 beforeAll(() => { engine = makeEngine({ spawn: () => new NearWorker(), module: async () => WebAssembly.compile(await unpack(packedEngine)) }); });
 afterAll(() => engine.stop());
 
-describe('the client', () => {
+describe('the client', { timeout: 60_000 }, () => {
   it('hands answers through as they are', async () => {
     const answer = await engine.ask<{ solutions: string; givens: number }>('check', { puzzle: '..3.1......4.1..' });
     expect(answer).toMatchObject({ solutions: 'one', givens: 4 });
