@@ -76,6 +76,7 @@ struct FindRequest {
   int limit = 20;     // how many to give; 0: all
   int least_houses = 0;   // only balances of so many houses: for searching in rounds
   int most_houses = 99;
+  int most_rank = 1'000'000;  // only balances whose load less hint is at most this
 };
 Answer find(const FindRequest& request);
 

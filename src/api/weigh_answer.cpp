@@ -51,6 +51,7 @@ Answer find(const FindRequest& request) {
   options.limit = static_cast<std::size_t>(request.limit);
   options.least_houses = request.least_houses;
   options.most_houses = request.most_houses;
+  options.most_rank = request.most_rank;
   const FinderResult found = find_balances(*position, options);
   Answer answer;
   Json balances = Json::array();

@@ -20,6 +20,7 @@ struct FinderOptions {
   std::size_t limit = 20;    // the best so many; 0: all
   int least_houses = 0;      // only balances named with so many houses; rounds of these add up to the whole search
   int most_houses = 32;
+  int most_rank = 1'000'000;  // only balances with a rank_key() up to this: what an earlier round found is good enough
   std::optional<Candidate> target = std::nullopt;  // only balances that strike this out, each at the weakest level that does
 };
 

@@ -20,6 +20,7 @@ struct Words {
   int limit = 20;
   int least_houses = 0;
   int most_houses = 99;
+  int most_rank = 1'000'000;
   bool why = false;
   bool json = false;
 };
@@ -100,7 +101,7 @@ PuzzleTask task_for(const std::shared_ptr<Words>& words, bool names_houses) {
     task.ask = [words](const std::string& puzzle) { return api::weigh({puzzle, words->left, words->right, words->after_basics, words->level, words->why}); };
     task.show = show_one;
   } else {
-    task.ask = [words](const std::string& puzzle) { return find_timed({puzzle, words->after_basics, words->max_slack, words->limit, words->least_houses, words->most_houses}); };
+    task.ask = [words](const std::string& puzzle) { return find_timed({puzzle, words->after_basics, words->max_slack, words->limit, words->least_houses, words->most_houses, words->most_rank}); };
     task.show = show_all;
   }
   task.field_text = [words](const std::string& field) { return field == "left" ? words->left : field == "right" ? words->right : std::string(); };
@@ -123,7 +124,8 @@ void add_weigh(Program& program) {
   CLI::Option* most = command->add_option("--most-houses", words->most_houses, "when searching: only balances of at most so many houses")->type_name("N");
   level->needs(left);
   command->add_flag("--why", words->why, "with houses named: when nothing falls, look for what would make it speak")->needs(left);
-  for (CLI::Option* searching : {slack, limit, least, most}) searching->excludes(left)->excludes(right);
+  CLI::Option* rank = command->add_option("--most-rank", words->most_rank, "when searching: only balances whose load less hint is at most this")->type_name("N");
+  for (CLI::Option* searching : {slack, limit, least, most, rank}) searching->excludes(left)->excludes(right);
   command->add_flag("--json", words->json, "answer in JSON (docs/formats/weigh.md)");
   command->footer(
       "With houses: what this balance says. Without: all balances of houses that do not overlap, best first.\n"

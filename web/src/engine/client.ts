@@ -4,7 +4,7 @@
 import { fault, isFailed, type Failed } from './faults';
 import { Lane } from './lane';
 import type { WorkerLike } from './messages';
-import { merge, rounds, type Found } from './rounds';
+import { merge, rankOf, rounds, type Found } from './rounds';
 
 export type Request = Readonly<Record<string, unknown>>;
 
@@ -42,7 +42,11 @@ const limits: Record<LaneName, number> = { pans: 10_000, look: 20_000, long: 180
 const namesHouses = (request: Request): boolean => 'left' in request || 'right' in request;
 
 export function laneOf(command: string, request: Request): LaneName {
-  if (command === 'weigh' && namesHouses(request)) return request['why'] === true ? 'look' : 'pans';
+  if (command === 'weigh' && namesHouses(request)) {
+    // Levels 1 to 4 take a few milliseconds at most; the complete search of level 5 may take a second.
+    const level = request['level'];
+    return request['why'] !== true && typeof level === 'number' && level <= 4 ? 'pans' : 'look';
+  }
   return command === 'check' ? 'look' : 'long';
 }
 
@@ -50,9 +54,10 @@ export function laneOf(command: string, request: Request): LaneName {
 const sample = '65.....4324.....86..3..........9......2.63..5...8.2........8...72.....9198..4..57';
 const sampleRequests: readonly (readonly [LaneName, string, Request])[] = [
   ['look', 'check', { puzzle: sample }],
-  ['pans', 'weigh', { puzzle: sample, left: 'c1,c2,c8,c9', right: 'r3,r7,b4,b6' }],
-  ['pans', 'weigh', { puzzle: sample, left: 'r1', right: '' }],
-  ['pans', 'weigh', { puzzle: sample, left: 'r1,r2', right: 'c1,c2' }],
+  ['pans', 'weigh', { puzzle: sample, left: 'c1,c2,c8,c9', right: 'r3,r7,b4,b6', level: 4 }],
+  ['pans', 'weigh', { puzzle: sample, left: 'r1', right: '', level: 4 }],
+  ['pans', 'weigh', { puzzle: sample, left: 'r1,r2', right: 'c1,c2', level: 4 }],
+  ['look', 'weigh', { puzzle: sample, left: 'r1,r2', right: 'c1', why: true }],
 ];
 
 export function makeEngine({ spawn, module }: EngineSettings): Engine {
@@ -82,7 +87,9 @@ export function makeEngine({ spawn, module }: EngineSettings): Engine {
     const limit = typeof request['limit'] === 'number' ? request['limit'] : 20;
     let all: Found | undefined;
     for (const [least_houses, most_houses] of rounds) {
-      const part = await askOnce('weigh', { ...request, least_houses, most_houses }, asking);
+      // A full list has a last place, and what ranks behind it need not be worked out.
+      const last = limit > 0 && all?.balances.length === limit ? all.balances.at(-1) : undefined;
+      const part = await askOnce('weigh', { ...request, least_houses, most_houses, ...(last ? { most_rank: rankOf(last) } : {}) }, asking);
       if (isFailed(part)) return part;
       all = merge(all, part as Found, limit);
       asking.onPart?.(all);

@@ -20,9 +20,9 @@ export interface Found<B extends Ranked = Ranked> {
 }
 
 /** How many houses each round looks at, least and most. */
-export const rounds: readonly (readonly [number, number])[] = [[0, 4], [5, 6], [7, 8], [9, 99]];
+export const rounds: readonly (readonly [number, number])[] = [[0, 4], [5, 6], [7, 99]];
 
-const rankOf = (balance: Ranked): number => balance.load.total - balance.points.hint;
+export const rankOf = (balance: Ranked): number => balance.load.total - balance.points.hint;
 
 /** The houses as numbers: 2 for each house (its place and its weight), in the order rows, columns, boxes. */
 function weightsOf(balance: Ranked): number[] {
