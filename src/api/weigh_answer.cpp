@@ -25,6 +25,7 @@ Answer weigh(const WeighRequest& request) {
   const Inference inference = weighing.weights.empty() ? Inference{} : infer(*position, weighing, request.level);
   Answer answer;
   answer.json = balance_json(*position, weighing, inference, request.level);
+  if (weighing.weights.empty() && !weights.weights.empty()) answer.json["text"] = "Both pans hold the same houses, so everything cancels.";
   add_account(answer.json, *position, weighing, inference);
   if (inference.levels.empty() && !inference.is_impossible) {
     answer.json["missing"] = missing_json(*position, weighing, inference, request.why);

@@ -42,6 +42,7 @@ std::string tally_text(const Json& tally) {
 std::string changes_text(const Json& balance) {
   if (!balance.contains("missing") || !balance.at("missing").contains("changes")) return "";
   const Json& changes = balance.at("missing").at("changes");
+  if (changes.empty() && balance.at("missing").at("kind") != "slack") return "";
   if (changes.empty()) return "  No single candidate whose fall would make it speak.\n";
   std::string text;
   for (const Json& change : changes) text += wrapped(change.at("text").get<std::string>(), "  ");

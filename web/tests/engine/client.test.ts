@@ -19,7 +19,7 @@ class NearWorker implements WorkerLike {
   }
 
   private async hear(message: ToWorker): Promise<FromWorker> {
-    if (message.kind === 'ask') return { kind: 'answer', id: message.id, text: this.door!(message.request) };
+    if (message.kind === 'ask') return { kind: 'answer', id: message.id, text: this.door!.answer(message.request), memory: this.door!.memory() };
     this.door = await openDoor(message.module);
     return { kind: 'ready' };
   }
