@@ -45,7 +45,7 @@ export class Desk {
   readonly doc: DeskState = $derived(this.history.now);
   readonly shape: Shape = $derived(operations.shapeOf(this.doc));
   readonly position: string = $derived(positionText(this.doc));
-  private readonly falls: readonly CellDigit[] = $derived((this.preview ? this.preview.overlay?.falls : this.weighing?.eliminations.length ? this.weighing.eliminations : undefined) ?? nothing);
+  private readonly falls: readonly CellDigit[] = $derived((this.preview ? this.preview.overlay?.falls : this.counter ? undefined : this.weighing?.eliminations.length ? this.weighing.eliminations : undefined) ?? nothing);
   readonly view: BoardView = $derived.by(() => {
     const frame = this.preview?.frame ?? this.doc;
     const overlay = { ...this.preview?.overlay, falls: this.falls, counter: this.preview ? undefined : this.counter, chosen: this.chosen };
