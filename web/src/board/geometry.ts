@@ -53,6 +53,19 @@ export function markMiddle(cell: number, symbols: number, index: number): { x: n
 
 export const markSize = (cell: number, symbols: number): number => cell / Math.ceil(Math.sqrt(symbols)) * 0.82;
 
+/** Slanting lines across a cell, which go on in the cells around it; drawn sooner than a fill with a pattern. */
+export function hatching(cell: number, tint: CellView['tint']): string {
+  const step = cell / Math.round(cell / 10);
+  let path = '';
+  for (let at = step; at < 2 * cell - step / 2; at += step) {
+    const from = Math.max(0, at - cell);
+    const to = Math.min(cell, at);
+    if (tint !== 'right') path += `M${from} ${to}L${to} ${from}`;
+    if (tint !== 'left') path += `M${cell - from} ${to}L${cell - to} ${from}`;
+  }
+  return path;
+}
+
 /** The outline of the cells that `belongs` picks, as one path, drawn a little inside. */
 export function outline(layout: Layout, side: number, cells: readonly CellView[], belongs: (cell: CellView) => boolean): string {
   const inside = (row: number, column: number): boolean => {
