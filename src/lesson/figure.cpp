@@ -216,7 +216,7 @@ PanPicture balance_pans(const BalanceReason& reason, const Position& position, b
 
 TallyTable tally_table(const BalanceReason& reason, const Position& position) {
   const Scales scales = lay_out(reason, position);
-  return {position.shape().side(), scales.surplus, scales.left.known, scales.right.known, scales.tally};
+  return {"en", position.shape().side(), scales.surplus, scales.left.known, scales.right.known, scales.tally};
 }
 
 }  // namespace cp
