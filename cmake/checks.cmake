@@ -152,6 +152,17 @@ function(cp_program_tests)
   endif()
 endfunction()
 
+# tests/wasm/<name>.test.mjs: the module under Node, as ./test built it.
+function(cp_module_tests)
+  file(GLOB scripts CONFIGURE_DEPENDS "${CMAKE_SOURCE_DIR}/tests/wasm/*.test.mjs")
+  foreach(script IN LISTS scripts)
+    get_filename_component(name "${script}" NAME_WE)
+    add_test(NAME wasm.${name} COMMAND node --test --test-reporter=tap "${script}")
+    set_tests_properties(wasm.${name} PROPERTIES
+      ENVIRONMENT "COUNTERPOISE_WASM=${CMAKE_SOURCE_DIR}/build/wasm/counterpoise_engine.wasm" TIMEOUT 600 LABELS wasm)
+  endforeach()
+endfunction()
+
 function(cp_house_rules)
   if(EXISTS "${CMAKE_SOURCE_DIR}/tools/check")
     add_test(NAME house_rules COMMAND "${CMAKE_SOURCE_DIR}/tools/check")

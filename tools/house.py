@@ -62,18 +62,18 @@ def code_only(text):
 
 
 def room_table():
-    """{room: (rooms it names, line)} from the cp_room and cp_program calls in
+    """{room: (rooms it names, line)} from the cp_room, cp_program and cp_module calls in
     CMakeLists.txt, in order; the build uses the very same lines."""
     text = read("CMakeLists.txt")
     table = {}
-    for match in re.finditer(r"^cp_(room|program)\(([^)]*)\)", text, re.M):
+    for match in re.finditer(r"^cp_(room|program|module)\(([^)]*)\)", text, re.M):
         words = match.group(2).split()
         name = words[0]
-        if match.group(1) == "program":
+        if match.group(1) != "room":
             name = words[words.index("FROM") + 1]
         needs, keyword = [], None
         for word in words[1:]:
-            if word in ("NEEDS", "LIBS", "PACKAGES", "FROM", "QUICK"):
+            if word in ("NEEDS", "LIBS", "PACKAGES", "FROM", "QUICK", "SHELL"):
                 keyword = word
             elif keyword == "NEEDS":
                 needs.append(word)

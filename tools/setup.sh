@@ -104,3 +104,80 @@ build_preset() {
   if [ $((SECONDS - began)) -ge 5 ]; then say "built in $((SECONDS - began)) s."; fi
   return 0
 }
+
+# --- the desk: the engine as WebAssembly, and the page around it -------------
+
+# What only the desk needs.
+desk_packages() {
+  missing_packages clang-19 lld-19 wasi-libc libc++-19-dev-wasm32 libclang-rt-19-dev-wasm32 binaryen
+  command -v node >/dev/null 2>&1 || echo nodejs
+  command -v npm >/dev/null 2>&1 || echo npm
+}
+
+# The tools for the page want Node 20 and Debian 12 brings 18: then they, and
+# nobody else, get one of their own under build/.
+own_node=20.20.2
+install_node() {
+  local own=$root/build/node major
+  major=$(node -p 'process.versions.node.split(".")[0]') || return 1
+  if [ "$major" -ge 20 ]; then return 0; fi
+  if [ ! -x "$own/node_modules/.bin/node" ]; then
+    say "installing Node $own_node for the page and its tests ..."
+    mkdir -p "$own"
+    if ! npm install --prefix "$own" --no-audit --no-fund --no-save --no-package-lock \
+        "node-linux-$(node -p process.arch)@$own_node" >"$root/build/npm.log" 2>&1 </dev/null 9>&-; then
+      tail -n 30 "$root/build/npm.log" >&2
+      say "Node $own_node could not be installed (everything npm said: build/npm.log)."
+      return 1
+    fi
+  fi
+  PATH=$own/node_modules/.bin:$PATH
+}
+
+# install_npm FOLDER: npm ci, only when the lock file is newer than what is installed.
+install_npm() {
+  local folder=$1
+  if [ -e "$folder/node_modules/.package-lock.json" ] &&
+     [ ! "$folder/package-lock.json" -nt "$folder/node_modules/.package-lock.json" ]; then
+    return 0
+  fi
+  say "installing what ${folder#"$root"/} needs ..."
+  if ! npm ci --prefix "$folder" --no-audit --no-fund >"$root/build/npm.log" 2>&1 </dev/null 9>&-; then
+    tail -n 30 "$root/build/npm.log" >&2
+    say "npm ci failed (everything it said: build/npm.log)."
+    return 1
+  fi
+  touch "$folder/node_modules/.package-lock.json"
+}
+
+# What the page is made of. What the build writes among the sources is not part of it.
+desk_sources() {
+  find "$root/src" "$root/cmake" "$root/CMakeLists.txt" "$root/CMakePresets.json" "$root/web" \
+    \( -name node_modules -o -name dist -o -name generated -o -path "$root/web/tests" \) -prune -o -newer "$1" -print -quit 2>/dev/null
+}
+
+is_desk_built() {
+  local stamp=$root/build/desk.built
+  [ -e "$root/build/desk/index.html" ] && [ -e "$stamp" ] && [ "$(<"$stamp")" = "$root" ] && [ -z "$(desk_sources "$stamp")" ]
+}
+
+# Builds the engine module and the page into build/desk; nothing when nothing changed.
+build_desk() {
+  if is_desk_built; then return 0; fi
+  exec 8>"$root/build/.desk.lock" || return 1
+  flock 8                    # ./run and ./test may both want it
+  if is_desk_built; then exec 8>&-; return 0; fi
+  local web=$root/web log=$root/build/desk.log engine=$root/build/wasm/counterpoise_engine.wasm began=$root/build/desk.began
+  mkdir -p "$web/src/engine/generated"
+  touch "$began"             # older than any edit made while we build
+  build_preset wasm && install_npm "$web" || return 1
+  if ! ( cd "$web" && node embed_engine.mjs "$engine" && npx --no-install vite build --outDir "$root/build/desk" --emptyOutDir ) \
+      >"$log" 2>&1 </dev/null 8>&- 9>&-; then
+    tail -n 40 "$log" >&2
+    say "the page could not be built (everything it said: build/desk.log)."
+    return 1
+  fi
+  printf '%s\n' "$root" >"$root/build/desk.built"
+  touch -r "$began" "$root/build/desk.built"
+  exec 8>&-
+}

@@ -44,11 +44,12 @@ Answer ask_alternatives(Fields& fields) {
 // Houses named: that balance. None named: all that say something.
 Answer ask_weigh(Fields& fields) {
   if (fields.has("left") || fields.has("right")) {
-    const WeighRequest request{fields.text("puzzle"), fields.text("left"), fields.text("right"), fields.flag("after_basics", false), fields.number("level", 5)};
+    const WeighRequest request{fields.text("puzzle"), fields.text("left", ""), fields.text("right", ""), fields.flag("after_basics", false), fields.number("level", 5), fields.flag("why", false)};
     if (auto fault = fields.finish()) return std::move(*fault);
     return weigh(request);
   }
-  const FindRequest request{fields.text("puzzle"), fields.flag("after_basics", false), fields.number("max_slack", 1), fields.number("limit", 20)};
+  const FindRequest request{fields.text("puzzle"), fields.flag("after_basics", false), fields.number("max_slack", 1), fields.number("limit", 20),
+                            fields.number("least_houses", 0), fields.number("most_houses", 99), fields.number("most_rank", 1'000'000)};
   if (auto fault = fields.finish()) return std::move(*fault);
   return find(request);
 }

@@ -4,6 +4,7 @@
 #include <cstdlib>
 
 #include "api/parts.h"
+#include "balance/missing_falls.h"
 #include "base/text.h"
 #include "speak/balance_story.h"
 #include "speak/naming.h"
@@ -102,17 +103,6 @@ Told tell(const Position& position, const Weighing& weighing, const LevelResult&
   return {result.level, result.eliminations, balance_text(result.reason, position, result.eliminations), load_of(weighing, result.reason)};
 }
 
-// Digits that could have one more copy on both sides than is known.
-DigitSet digits_to_share(const Position& position, const Weighing& weighing, const ForcedShares& forced) {
-  DigitSet digits;
-  for (const DigitCounts& shares : share_cases(position, weighing, forced, 1)) {
-    for (const Digit digit : position.shape().digits()) {
-      if (shares[digit.index] > forced.least[digit.index]) digits.add(digit);
-    }
-  }
-  return digits;
-}
-
 // How far the levels got, in a sentence.
 std::string effort_in_words(const Inference& inference, int highest) {
   if (highest < 5) return "Nothing falls up to level " + to_text(highest) + ".";
@@ -123,6 +113,9 @@ std::string effort_in_words(const Inference& inference, int highest) {
 std::string what_is_missing(const Position& position, const Weighing& weighing, const Inference& inference, int highest) {
   BalanceReason reason;
   reason.weights = weighing.weights;
+  if (weighing.weights.empty()) {
+    return weighing.cancelled.is_empty() ? "Both pans are empty. Put a row, a column or a box into a pan to begin." : "Both pans hold the same houses, so everything cancels.";
+  }
   std::string text = balance_headline(reason, position.shape()) + ". ";
   if (inference.is_impossible) return text + "The open cells cannot be filled as the tally asks: the position has no solution.";
   const int open = weighing.units(weighing.open_left);
@@ -133,7 +126,7 @@ std::string what_is_missing(const Position& position, const Weighing& weighing, 
   if (inference.forced.total > 0) text += capitalised(counted(inference.forced.total, "share")) + " of it can be named beforehand, so the free slack is " + to_text(inference.free_slack) + ". ";
   text += effort_in_words(inference, highest);
   if (inference.free_slack > 0 && inference.free_slack <= kMostFreeSlack) {
-    const DigitSet digits = digits_to_share(position, weighing, inference.forced);
+    const DigitSet digits = unsure_digits(position, weighing, inference);
     if (!digits.is_empty()) text += " What both sides may share besides: " + digit_names(digits, "or") + ". With fewer of these it could speak.";
   } else if (inference.free_slack > kMostFreeSlack) {
     text += " With more digits known, and so less slack, it could speak.";

@@ -60,10 +60,11 @@ Answer alternatives(const AlternativesRequest& request);
 // One balance, its houses named. Refuted when it shows that the position has no solution.
 struct WeighRequest {
   std::string puzzle;
-  std::string left;           // "r1,r2,3*c4"
+  std::string left;           // "r1,r2,3*c4"; a pan may be empty
   std::string right;
   bool after_basics = false;  // first singles, locked candidates, subsets and basic fish
   int level = 5;              // the highest level to try, 1..5
+  bool why = false;           // when nothing falls: look for the single candidates whose fall would make it speak
 };
 Answer weigh(const WeighRequest& request);
 
@@ -73,6 +74,9 @@ struct FindRequest {
   bool after_basics = false;
   int max_slack = 1;  // free slack, 0..2
   int limit = 20;     // how many to give; 0: all
+  int least_houses = 0;   // only balances of so many houses: for searching in rounds
+  int most_houses = 99;
+  int most_rank = 1'000'000;  // only balances whose load less hint is at most this
 };
 Answer find(const FindRequest& request);
 

@@ -121,7 +121,7 @@ LessonParts lesson_parts(const LessonRequest& request) {
   if (!subject) return refused(refuse(subject.error(), "puzzle"));
   std::vector<Weight> chosen;
   if (!request.left.empty() || !request.right.empty()) {
-    Pans pans = read_pans(subject->puzzle.shape(), request.left, request.right);
+    Pans pans = read_full_pans(subject->puzzle.shape(), request.left, request.right);
     if (!pans.is_ok()) return refused(std::move(pans.fault));
     chosen = std::move(pans.weights);
   }

@@ -9,12 +9,11 @@ namespace {
 
 // One pan by itself, so that the place of an error counts in its own text.
 Result<std::vector<Weight>> read_pan(const Shape& shape, const std::string& text, bool is_left) {
-  if (trimmed(text).empty()) {
-    return Error{ErrorCode::kBadArgument, std::string("the ") + (is_left ? "left" : "right") + " pan is empty",
-                 "name at least one house on each side, as in r1,r2 against c1,c2", {}};
-  }
+  if (trimmed(text).empty()) return std::vector<Weight>{};
   return is_left ? parse_pans(shape, text, "") : parse_pans(shape, "", text);
 }
+
+std::string_view field_of(bool is_left) { return is_left ? "left" : "right"; }
 
 }  // namespace
 
@@ -23,12 +22,25 @@ Pans read_pans(const Shape& shape, const std::string& left, const std::string& r
   for (const bool is_left : {true, false}) {
     const auto pan = read_pan(shape, is_left ? left : right, is_left);
     if (!pan) {
-      pans.fault = refuse(pan.error(), is_left ? "left" : "right");
+      pans.fault = refuse(pan.error(), std::string(field_of(is_left)));
       return pans;
     }
     pans.weights.insert(pans.weights.end(), pan->begin(), pan->end());
   }
-  if (cp::weigh(Position(shape), pans.weights).weights.empty()) {
+  return pans;
+}
+
+Pans read_full_pans(const Shape& shape, const std::string& left, const std::string& right) {
+  for (const bool is_left : {true, false}) {
+    if (!trimmed(is_left ? left : right).empty()) continue;
+    Pans pans;
+    pans.fault = refuse(Error{ErrorCode::kBadArgument, "the " + std::string(field_of(is_left)) + " pan is empty",
+                              "name at least one house on each side, as in r1,r2 against c1,c2", {}},
+                        std::string(field_of(is_left)));
+    return pans;
+  }
+  Pans pans = read_pans(shape, left, right);
+  if (pans.is_ok() && cp::weigh(Position(shape), pans.weights).weights.empty()) {
     pans.fault = refuse(Error{ErrorCode::kBadArgument, "both pans hold the same houses, so nothing is left to weigh", "change a house on one side", {}}, "right");
   }
   return pans;

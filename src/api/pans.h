@@ -17,7 +17,11 @@ struct Pans {
   [[nodiscard]] bool is_ok() const { return fault.is_ok(); }
 };
 
-// Reads both pans. Faults: unknown houses, an empty pan, pans that take each other away altogether.
+// Reads both pans. Either may be empty; what lies in both takes each other away. Fault: unknown houses.
 Pans read_pans(const Shape& shape, const std::string& left, const std::string& right);
+
+// The same for a balance that has to say something: an empty pan and pans that take each other away altogether are
+// faults, too.
+Pans read_full_pans(const Shape& shape, const std::string& left, const std::string& right);
 
 }  // namespace cp::api

@@ -3,10 +3,17 @@
 #include "api/commands.h"
 #include "api/pans.h"
 #include "api/parts.h"
+#include "api/weighing_detail.h"
 #include "base/text.h"
 #include "grid/notation.h"
 
 namespace cp::api {
+
+namespace {
+
+constexpr int kMostNamedHouses = 99;  // more than any grid has
+
+}  // namespace
 
 Answer weigh(const WeighRequest& request) {
   if (auto wrong = out_of_range("level", request.level, 1, kHighestLevel)) return std::move(*wrong);
@@ -15,9 +22,13 @@ Answer weigh(const WeighRequest& request) {
   auto weights = read_pans(position->shape(), request.left, request.right);
   if (!weights.is_ok()) return std::move(weights.fault);
   const Weighing weighing = cp::weigh(*position, weights.weights);
-  const Inference inference = infer(*position, weighing, request.level);
+  const Inference inference = weighing.weights.empty() ? Inference{} : infer(*position, weighing, request.level);
   Answer answer;
   answer.json = balance_json(*position, weighing, inference, request.level);
+  add_account(answer.json, *position, weighing, inference);
+  if (inference.levels.empty() && !inference.is_impossible) {
+    answer.json["missing"] = missing_json(*position, weighing, inference, request.why);
+  }
   if (request.after_basics) answer.json["position"] = to_candidate_text(*position);
   if (inference.is_impossible) answer.outcome = Outcome::kRefuted;
   return answer;
@@ -26,6 +37,8 @@ Answer weigh(const WeighRequest& request) {
 Answer find(const FindRequest& request) {
   if (auto wrong = out_of_range("max_slack", request.max_slack, 0, kMostFreeSlack)) return std::move(*wrong);
   if (auto wrong = out_of_range("limit", request.limit, 0, 1'000'000)) return std::move(*wrong);
+  if (auto wrong = out_of_range("most_houses", request.most_houses, 0, kMostNamedHouses)) return std::move(*wrong);
+  if (auto wrong = out_of_range("least_houses", request.least_houses, 0, request.most_houses)) return std::move(*wrong);
   const auto position = open_position(request.puzzle, request.after_basics);
   if (!position) return refuse(position.error(), "puzzle");
   if (!can_find(position->shape())) {
@@ -36,6 +49,9 @@ Answer find(const FindRequest& request) {
   FinderOptions options;
   options.most_free_slack = request.max_slack;
   options.limit = static_cast<std::size_t>(request.limit);
+  options.least_houses = request.least_houses;
+  options.most_houses = request.most_houses;
+  options.most_rank = request.most_rank;
   const FinderResult found = find_balances(*position, options);
   Answer answer;
   Json balances = Json::array();

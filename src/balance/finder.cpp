@@ -47,7 +47,7 @@ class Finder {
     result_.is_impossible = distinct_.is_impossible();
     int key = -kMostHint;
     for (const auto& group : by_least_key()) {
-      if (is_full() && key > worst_key()) break;
+      if (is_hopeless(key)) break;
       for (const std::uint32_t number : group) examine(distinct_.all()[number]);
       ++key;
     }
@@ -59,6 +59,8 @@ class Finder {
   [[nodiscard]] std::vector<std::vector<std::uint32_t>> by_least_key() const {
     std::vector<std::vector<std::uint32_t>> groups;
     for (std::uint32_t i = 0; i < distinct_.all().size(); ++i) {
+      const int houses = distinct_.all()[i].house_count;
+      if (houses < options_.least_houses || houses > options_.most_houses) continue;
       const auto key = static_cast<std::size_t>(least_key(distinct_.all()[i]) + kMostHint);
       if (key >= groups.size()) groups.resize(key + 1);
       groups[key].push_back(i);
@@ -68,6 +70,8 @@ class Finder {
 
   [[nodiscard]] bool is_full() const { return options_.limit > 0 && result_.balances.size() >= options_.limit; }
   [[nodiscard]] int worst_key() const { return key_of(result_.balances.back()); }
+  // Nothing with this key or a greater one is wanted.
+  [[nodiscard]] bool is_hopeless(int key) const { return key > options_.most_rank || (is_full() && key > worst_key()); }
   static int key_of(const FoundBalance& found) { return rank_key(found.load, found.pointing); }
 
   // The load cannot be smaller: the hint is known, one lemma is said, and slack beyond the free one is forced.
@@ -93,14 +97,14 @@ class Finder {
   }
 
   void examine(const DistinctBalance& balance) {
-    if (is_full() && least_key_with_hint(balance) > worst_key()) return;
+    if (is_hopeless(least_key_with_hint(balance))) return;
     ++result_.examined;
     if (quick_look_) {
       const QuickLook::Answer answer = quick_look_->look(balance, options_.most_free_slack);
       if (!answer.may_say) return;
       // What it will weigh at least: every forced share, every case after the first, and a lemma a case.
       const int least = least_key(balance) + kMostHint - hint_of(balance) + 2 * answer.forced_digits + 5 * answer.cases - 4;
-      if (is_full() && least > worst_key()) return;
+      if (is_hopeless(least)) return;
     }
     if (is_sum(balance)) return;
     FoundBalance found;
@@ -114,6 +118,7 @@ class Finder {
     found.result = std::move(*speaks);
     found.load = load_of(found.weighing, found.result.reason);
     found.pointing = pointing_of(position_, found.weighing);
+    if (key_of(found) > options_.most_rank) return;
     const auto at = std::upper_bound(result_.balances.begin(), result_.balances.end(), found, [](const FoundBalance& a, const FoundBalance& b) {
       if (key_of(a) != key_of(b)) return key_of(a) < key_of(b);
       return a.weighing.weights < b.weighing.weights;

@@ -10,7 +10,7 @@ namespace cp {
 
 namespace {
 
-constexpr int kMaxWeight = 99;  // more than anyone says aloud, far from any overflow
+constexpr int kMaxWeight = 99;  // of one pan, all factors together: more than anyone says aloud, far from any overflow
 
 std::vector<Weight> merged(const std::vector<Weight>& weights) {
   std::map<House, int> sums;
@@ -92,6 +92,7 @@ Result<int> read_factor(std::string_view& item) {
 
 Result<bool> read_pan(const Shape& shape, std::string_view text, int sign, std::vector<Weight>& weights) {
   constexpr std::string_view kBetween = ",; +\t\n";
+  int total = 0;
   std::size_t at = 0;
   while (at < text.size()) {
     if (kBetween.find(text[at]) != std::string_view::npos) {
@@ -108,6 +109,11 @@ Result<bool> read_pan(const Shape& shape, std::string_view text, int sign, std::
       Error error = house.error();
       error.where = where;
       return error;
+    }
+    total += *factor;
+    if (total > kMaxWeight) {
+      return Error{ErrorCode::kBadArgument, "the pan holds more than " + to_text(kMaxWeight) + " houses, counted with their factors",
+                   "take houses away or use smaller factors", where};
     }
     weights.push_back({*house, sign * *factor});
   }

@@ -26,5 +26,6 @@ void add_claims(Program& program);
 void add_count(Program& program);
 void add_bench(Program& program);
 void add_demo(Program& program);
+void add_desk(Program& program);
 
 }  // namespace cp::cli

@@ -18,6 +18,10 @@ struct Words {
   int level = 5;
   int max_slack = 1;
   int limit = 20;
+  int least_houses = 0;
+  int most_houses = 99;
+  int most_rank = 1'000'000;
+  bool why = false;
   bool json = false;
 };
 
@@ -32,6 +36,16 @@ std::string tally_text(const Json& tally) {
     counts += std::string(5 - std::min<std::size_t>(entry.size(), 4), ' ') + entry;
   }
   return "  digit     " + digits + "\n  tally     " + counts + "\n";
+}
+
+// What --why found.
+std::string changes_text(const Json& balance) {
+  if (!balance.contains("missing") || !balance.at("missing").contains("changes")) return "";
+  const Json& changes = balance.at("missing").at("changes");
+  if (changes.empty()) return "  No single candidate whose fall would make it speak.\n";
+  std::string text;
+  for (const Json& change : changes) text += wrapped(change.at("text").get<std::string>(), "  ");
+  return text;
 }
 
 std::string show_balance(const Json& balance) {
@@ -51,7 +65,7 @@ std::string show_balance(const Json& balance) {
       text += "  level " + std::to_string(more.at("level").get<int>()) + " strikes out\n" + wrapped(candidates_text(more.at("eliminations"), "<>"), "             ");
     }
   }
-  return text;
+  return text + changes_text(balance);
 }
 
 std::string with_position(const Json& answer) {
@@ -84,10 +98,10 @@ api::Answer find_timed(const api::FindRequest& request) {
 PuzzleTask task_for(const std::shared_ptr<Words>& words, bool names_houses) {
   PuzzleTask task;
   if (names_houses) {
-    task.ask = [words](const std::string& puzzle) { return api::weigh({puzzle, words->left, words->right, words->after_basics, words->level}); };
+    task.ask = [words](const std::string& puzzle) { return api::weigh({puzzle, words->left, words->right, words->after_basics, words->level, words->why}); };
     task.show = show_one;
   } else {
-    task.ask = [words](const std::string& puzzle) { return find_timed({puzzle, words->after_basics, words->max_slack, words->limit}); };
+    task.ask = [words](const std::string& puzzle) { return find_timed({puzzle, words->after_basics, words->max_slack, words->limit, words->least_houses, words->most_houses, words->most_rank}); };
     task.show = show_all;
   }
   task.field_text = [words](const std::string& field) { return field == "left" ? words->left : field == "right" ? words->right : std::string(); };
@@ -102,23 +116,25 @@ void add_weigh(Program& program) {
   command->add_option("PUZZLE", words->puzzle, kPuzzleHelp)->required();
   CLI::Option* left = command->add_option("--left", words->left, "houses of the left pan, as in r1,r2 or 2*c4")->type_name("HOUSES");
   CLI::Option* right = command->add_option("--right", words->right, "houses of the right pan")->type_name("HOUSES");
-  left->needs(right);
-  right->needs(left);
   command->add_flag("--after-basics", words->after_basics, "first apply singles, locked candidates, subsets and basic fish");
   CLI::Option* level = command->add_option("--level", words->level, "with houses named: the highest level of argument to try, 1 to 5")->type_name("N")->capture_default_str();
   CLI::Option* slack = command->add_option("--max-slack", words->max_slack, "when searching: the free slack to allow, 0, 1 or 2")->type_name("N")->capture_default_str();
   CLI::Option* limit = command->add_option("--limit", words->limit, "when searching: how many balances to give, 0 for all")->type_name("N")->capture_default_str();
+  CLI::Option* least = command->add_option("--least-houses", words->least_houses, "when searching: only balances of at least so many houses")->type_name("N");
+  CLI::Option* most = command->add_option("--most-houses", words->most_houses, "when searching: only balances of at most so many houses")->type_name("N");
   level->needs(left);
-  slack->excludes(left);
-  limit->excludes(left);
+  command->add_flag("--why", words->why, "with houses named: when nothing falls, look for what would make it speak")->needs(left);
+  CLI::Option* rank = command->add_option("--most-rank", words->most_rank, "when searching: only balances whose load less hint is at most this")->type_name("N");
+  for (CLI::Option* searching : {slack, limit, least, most, rank}) searching->excludes(left)->excludes(right);
   command->add_flag("--json", words->json, "answer in JSON (docs/formats/weigh.md)");
   command->footer(
       "With houses: what this balance says. Without: all balances of houses that do not overlap, best first.\n"
       "Exit code 0: done; 1: a balance shows that there is no solution; 64: bad input.\n"
       "Examples:\n"
       "  counterpoise weigh puzzle.txt --left r1,r2 --right c1,c2 --after-basics\n"
+      "  counterpoise weigh puzzle.txt --left r1,r2 --right c1 --why\n"
       "  counterpoise weigh puzzle.txt --after-basics --max-slack 0 --limit 5 --json\n");
-  command->callback([words, left, &program] { program.exit_code = answer_puzzles(words->puzzle, words->json, task_for(words, left->count() > 0)); });
+  command->callback([words, left, right, &program] { program.exit_code = answer_puzzles(words->puzzle, words->json, task_for(words, left->count() + right->count() > 0)); });
 }
 
 }  // namespace cp::cli

@@ -98,10 +98,30 @@ class SchemaTest(Case):
     def test_weigh_with_houses(self):
         for words in (["--left", "r1,r3", "--right", "c4,b3", "--after-basics"], ["--left", "r1,r2", "--right", "c1,c2"],
                       ["--left", "r2,r5,r8,c2,c5,c8", "--right", "b1,b3,b5,b7,b9", "--after-basics"],
-                      ["--left", "2*r3,c1", "--right", "b1,b2,b4", "--level", "3"]):
+                      ["--left", "2*r3,c1", "--right", "b1,b2,b4", "--level", "3"], ["--left", "r1"], ["--right", "c1,c2", "--why"], ["--left", ""],
+                      ["--left", "r1,r3", "--right", "c4", "--why"], ["--left", "r1,r2", "--right", "c1", "--why", "--level", "2"]):
             run = Run("weigh", STUCK, "--json", *words)
             self.ends(run, 0)
             self.fits(run.json(), "weigh")
+
+    def test_what_is_missing(self):
+        for words, kind in ((["--left", ""], "no-houses"), (["--left", "r1,r2", "--right", "c1,c2", "--level", "2"], "slack")):
+            run = Run("weigh", STUCK, "--json", *words)
+            self.assertEqual(run.json()["missing"]["kind"], kind)
+            self.assertNotIn("changes", run.json()["missing"])
+        run = Run("weigh", STUCK, "--json", "--left", "r1,r3", "--right", "c4", "--why")
+        self.assertGreater(len(run.json()["missing"]["changes"]), 0)
+
+    def test_digits_hold_as_many_copies_as_said(self):
+        # The solution, from check, has in the open cells of each remainder what the account allows.
+        solution = Run("check", STUCK, "--json").json()["solution"]
+        for words in (["--left", "r1,r3", "--right", "c4,b3"], ["--left", "r2,r5,r8", "--right", "c1,b1,b5"], ["--left", "c1,c2"], ["--left", "b1,b5,b9", "--right", "r2,r6"]):
+            answer = Run("weigh", STUCK, "--json", *words).json()
+            for entry in answer["digits"]:
+                for pan in ("left", "right"):
+                    held = [solution[(int(cell[1]) - 1) * 9 + int(cell[3]) - 1] for cell in answer["open_" + pan]]
+                    copies = held.count(str(entry["digit"]))
+                    self.assertTrue(entry[pan]["least"] <= copies <= entry[pan]["most"], (words, entry, copies))
 
     def test_weigh_without_houses(self):
         run = Run("weigh", STUCK, "--json", "--after-basics", "--limit", "5")

@@ -7,7 +7,7 @@ import unittest
 
 from program import BIN, STUCK, FOUR, Case, Run
 
-COMMANDS = ("demo", "lesson", "weigh", "path", "survey", "needed", "alternatives", "claim", "claims", "check", "count", "bench")
+COMMANDS = ("desk", "demo", "lesson", "weigh", "path", "survey", "needed", "alternatives", "claim", "claims", "check", "count", "bench")
 
 
 class UsageTest(Case):
@@ -42,19 +42,22 @@ class UsageTest(Case):
         self.ends(Run("count"), 64, "--shape", "count --help")
         self.ends(Run("lesson", FOUR), 64, "--output is required")
         self.ends(Run("weigh", FOUR, "--left"), 64, "--left", "hint: ")
-        self.ends(Run("weigh", FOUR, "--left", "r1"), 64, "--right", "hint: ")
 
     def test_too_many_words(self):
         self.ends(Run("check", "12..", "34.."), 64, "'34..' is one word too many", "quotes")
 
     def test_options_that_exclude_one_another(self):
         self.ends(Run("weigh", FOUR, "--left", "r1", "--right", "c1", "--limit", "3"), 64, "--limit")
+        self.ends(Run("weigh", FOUR, "--right", "c1", "--most-houses", "3"), 64, "--most-houses")
         self.ends(Run("weigh", FOUR, "--level", "3"), 64, "--level")
+        self.ends(Run("weigh", FOUR, "--why"), 64, "--why")
 
     def test_numbers_out_of_range(self):
         self.ends(Run("path", FOUR, "--max-slack", "9"), 64, "max_slack is 9", "0 to 2")
         self.ends(Run("path", FOUR, "--max-slack", "many"), 64, "many", "hint: ")
         self.ends(Run("weigh", FOUR, "--limit", "-1"), 64, "limit", "hint: ")
+        self.ends(Run("weigh", FOUR, "--least-houses", "5", "--most-houses", "4"), 64, "least_houses is 5", "0 to 4")
+        self.ends(Run("weigh", FOUR, "--most-houses", "100"), 64, "most_houses is 100", "0 to 99")
 
     def test_json_errors_are_on_standard_output_too(self):
         run = Run("check", FOUR, "--jsn", "--json")
@@ -75,9 +78,26 @@ class UsageTest(Case):
         self.ends(Run("weigh", STUCK, "--left", "r1,r2", "--right", "c1,c12"), 64, "--right: 'c12' is not a house", "\n  c1,c12\n     ^^^\n", "b1 to b9")
 
     def test_pans_that_say_nothing(self):
-        self.ends(Run("weigh", STUCK, "--left", "", "--right", "c1"), 64, "the left pan is empty")
-        self.ends(Run("weigh", STUCK, "--left", "r1,c1", "--right", "c1,r1"), 64, "the same houses")
+        self.ends(Run("lesson", STUCK, "-o", self.path("x"), "--left", "r1,c1", "--right", "c1,r1"), 64, "the same houses")
         self.ends(Run("weigh", STUCK, "--left", "0*r1", "--right", "c1"), 64, "factor")
+
+    def test_weights_are_bounded(self):
+        self.ends(Run("weigh", STUCK, "--left", "999999*r1", "--right", "c1"), 64, "'999999*r1' has no usable factor", "1 to 99")
+        self.ends(Run("weigh", STUCK, "--left", "r1", "--right", "60*c1,40*c2"), 64, "--right: the pan holds more than 99 houses", "\n  60*c1,40*c2\n        ^^^^^\n", "hint: ")
+        self.ends(Run("weigh", STUCK, "--left", "99*r1", "--right", "50*c1,49*c2"), 0)
+
+    def test_a_pan_may_be_empty(self):
+        run = Run("weigh", STUCK, "--left", "r1", "--json")
+        self.ends(run, 0)
+        self.assertEqual((run.json()["left"], run.json()["right"], run.json()["surplus"]), (["r1"], [], 1))
+        run = Run("weigh", STUCK, "--right", "c1,c2", "--json")
+        self.assertEqual((run.json()["left"], run.json()["right"], run.json()["surplus"]), ([], ["c1", "c2"], -2))
+        run = Run("weigh", STUCK, "--left", "", "--right", "", "--json")
+        self.ends(run, 0)
+        self.assertEqual(run.json()["missing"]["kind"], "no-houses")
+        run = Run("weigh", STUCK, "--left", "r1,c1", "--right", "c1,r1")
+        self.ends(run, 0)
+        self.assertIn("everything cancels", run.out)
 
     def test_an_unknown_technique(self):
         self.ends(Run("path", STUCK, "--without", "xwing"), 64, "'xwing' is not a technique", "x-wing?")

@@ -147,5 +147,13 @@ TEST(Pans, NameThePlaceOfAMistake) {
   EXPECT_FALSE(parse_pans(standard_shape(), "", " , "));
 }
 
+TEST(Pans, HoldAtMostNinetyNineHouses) {
+  EXPECT_TRUE(parse_pans(standard_shape(), "99*r1", "50*c1,49*c1"));
+  const auto bad = parse_pans(standard_shape(), "99*r1", "50*c1,50*c1");
+  ASSERT_FALSE(bad);
+  EXPECT_EQ(bad.error().message, "the pan holds more than 99 houses, counted with their factors");
+  EXPECT_EQ(bad.error().where.column, 7);
+}
+
 }  // namespace
 }  // namespace cp

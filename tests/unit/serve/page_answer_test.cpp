@@ -1,0 +1,54 @@
+// SPDX-License-Identifier: Apache-2.0
+// The rules of RFC 9112 that matter to a server of a few files, and our own stricter ones.
+#include "serve/page_answer.h"
+
+#include <gtest/gtest.h>
+
+namespace cp::serve {
+namespace {
+
+constexpr int kPort = 4711;
+
+int status_of(const std::string& head) {
+  const PageFiles files = {{"/", {"text/html; charset=utf-8", "page"}}, {"/desk.js", {"text/javascript; charset=utf-8", "script"}}};
+  return answer_page(head, kPort, files).status;
+}
+
+std::string request(const std::string& line, const std::string& more = "") { return line + "\r\nHost: 127.0.0.1:4711\r\n" + more + "\r\n"; }
+
+TEST(PageAnswer, GivesFilesOfThePage) {
+  EXPECT_EQ(status_of(request("GET / HTTP/1.1")), 200);
+  EXPECT_EQ(status_of(request("HEAD /desk.js HTTP/1.0")), 200);
+  EXPECT_EQ(status_of(request("GET /?from=shelf HTTP/1.1")), 200);
+  EXPECT_EQ(status_of(request("GET /other.js HTTP/1.1")), 404);
+  EXPECT_EQ(status_of(request("GET /../desk.js HTTP/1.1")), 404);
+}
+
+TEST(PageAnswer, WantsOneHostOfOurs) {
+  EXPECT_EQ(status_of("GET / HTTP/1.1\r\nHOST:LOCALHOST:4711\r\n\r\n"), 200) << "names of headers and hosts know no case";
+  EXPECT_EQ(status_of("GET / HTTP/1.1\r\nHost: 127.0.0.1:4712\r\n\r\n"), 421);
+  EXPECT_EQ(status_of("GET / HTTP/1.1\r\n\r\n"), 400);
+  EXPECT_EQ(status_of(request("GET / HTTP/1.1", "Host: 127.0.0.1:4711\r\n")), 400);
+}
+
+TEST(PageAnswer, RefusesBodiesAndOtherMethods) {
+  EXPECT_EQ(status_of(request("POST / HTTP/1.1", "Content-Length: 3\r\n")), 413);
+  EXPECT_EQ(status_of(request("POST / HTTP/1.1", "Transfer-Encoding: chunked\r\n")), 411);
+  EXPECT_EQ(status_of(request("POST / HTTP/1.1")), 405);
+  EXPECT_EQ(status_of(request("GET / HTTP/1.1", "Content-Length: 0\r\n")), 200);
+}
+
+TEST(PageAnswer, RefusesOtherOrigins) {
+  EXPECT_EQ(status_of(request("GET / HTTP/1.1", "Origin: http://localhost:4711\r\n")), 200);
+  EXPECT_EQ(status_of(request("GET / HTTP/1.1", "Origin: http://localhost\r\n")), 403);
+  EXPECT_EQ(status_of(request("GET / HTTP/1.1", "Origin: http://127.0.0.1:4711\r\nOrigin: null\r\n")), 403);
+}
+
+TEST(PageAnswer, HeadersAreNotFolded) {
+  EXPECT_EQ(status_of(request("GET / HTTP/1.1", " folded: line\r\n")), 400);
+  EXPECT_EQ(status_of(request("GET / HTTP/1.1", "Name\t: value\r\n")), 400);
+  EXPECT_EQ(status_of(request("GET / HTTP/1.1", "Empty:\r\n")), 200);
+}
+
+}  // namespace
+}  // namespace cp::serve
