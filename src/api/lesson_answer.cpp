@@ -1,12 +1,16 @@
 // SPDX-License-Identifier: Apache-2.0
+#include "api/lesson_parts.h"
+
 #include "api/balance_json.h"
-#include "api/commands.h"
 #include "api/pans.h"
 #include "api/parts.h"
 #include "api/storyline.h"
 #include "base/text.h"
 #include "exact/minimal.h"
+#include "export/captions.h"
 #include "export/page_html.h"
+#include "export/scene_times.h"
+#include "export/script_text.h"
 #include "grid/notation.h"
 #include "lesson/draft.h"
 #include "verify/step_check.h"
@@ -105,30 +109,59 @@ Json key_json(const Storyline& storyline) {
 
 }  // namespace
 
-Answer lesson(const LessonRequest& request) {
-  if (auto wrong = out_of_range("max_slack", request.max_slack, 0, kMostFreeSlack)) return std::move(*wrong);
+namespace {
+
+LessonParts refused(Answer answer) { return {std::move(answer), std::nullopt}; }
+
+}  // namespace
+
+LessonParts lesson_parts(const LessonRequest& request) {
+  if (auto wrong = out_of_range("max_slack", request.max_slack, 0, kMostFreeSlack)) return refused(std::move(*wrong));
   const auto subject = subject_of(request.puzzle);
-  if (!subject) return refuse(subject.error(), "puzzle");
+  if (!subject) return refused(refuse(subject.error(), "puzzle"));
   std::vector<Weight> chosen;
   if (!request.left.empty() || !request.right.empty()) {
     Pans pans = read_pans(subject->puzzle.shape(), request.left, request.right);
-    if (!pans.is_ok()) return std::move(pans.fault);
+    if (!pans.is_ok()) return refused(std::move(pans.fault));
     chosen = std::move(pans.weights);
   }
   const auto storyline = chosen.empty() ? storyline_of(subject->puzzle, request.max_slack) : storyline_on(subject->puzzle, chosen, request.max_slack);
-  if (!storyline) return refuse(storyline.error(), "puzzle");
-  if (auto fault = unsound_step(storyline->path, subject->solution)) return refuse(std::move(*fault));
-  const auto document = draft_lesson(draft_input(*subject, *storyline, request));
+  if (!storyline) return refused(refuse(storyline.error(), "puzzle"));
+  if (auto fault = unsound_step(storyline->path, subject->solution)) return refused(refuse(std::move(*fault)));
+  auto document = draft_lesson(draft_input(*subject, *storyline, request));
   // Whatever the drafting room refuses here was put together here, so it is no fault of the request.
-  if (!document) return refuse(Error{ErrorCode::kBug, "the lesson could not be drafted: " + document.error().message, "please report this puzzle", {}});
+  if (!document) return refused(refuse(Error{ErrorCode::kBug, "the lesson could not be drafted: " + document.error().message, "please report this puzzle", {}}));
   Answer answer;
   answer.json["title"] = document->title;
   answer.json["solved"] = storyline->path.end == PathEnd::kSolved;
   answer.json["steps"] = storyline->path.steps.size();
   answer.json["key"] = key_json(*storyline);
   answer.json["facts"] = document->facts;
-  answer.json["files"] = files_json(*document, request.notes);
-  return answer;
+  return {std::move(answer), std::move(document).value()};
+}
+
+std::vector<SceneSpan> scene_spans(const Document& document) {
+  std::vector<SceneSpan> spans;
+  for (const SceneTime& time : scene_times(document)) spans.push_back({time.start, time.seconds});
+  return spans;
+}
+
+std::vector<TextFile> text_files(const Document& document, bool with_notes) {
+  std::vector<TextFile> files;
+  files.push_back({"index.html", page_html(document, PageOptions{with_notes})});
+  for (ExportFile& figure : figure_files(document)) files.push_back({"figures/" + figure.name, std::move(figure.text)});
+  files.push_back({"captions.vtt", captions_vtt(document)});
+  files.push_back({"chapters.vtt", chapters_vtt(document)});
+  files.push_back({"chapters.txt", chapter_list(document)});
+  files.push_back({"script.md", script_markdown(document)});
+  files.push_back({"description.txt", description_text(document)});
+  return files;
+}
+
+Answer lesson(const LessonRequest& request) {
+  LessonParts parts = lesson_parts(request);
+  if (parts.document) parts.answer.json["files"] = files_json(*parts.document, request.notes);
+  return std::move(parts.answer);
 }
 
 }  // namespace cp::api

@@ -1,0 +1,102 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "export/script_text.h"
+
+#include "base/text.h"
+#include "export/file_words.h"
+#include "export/scene_times.h"
+
+namespace cp {
+
+namespace {
+
+// Text that CommonMark shows as it is: every mark that could start something gets a backslash, which CommonMark takes
+// before any ASCII punctuation (section 2.4 of the specification).
+std::string plain(std::string_view text) {
+  std::string out;
+  bool at_start = true;
+  for (std::size_t i = 0; i < text.size(); ++i) {
+    const char letter = text[i];
+    const bool is_special = std::string_view("\\`*_[]<>&|~").find(letter) != std::string_view::npos;
+    const bool starts = at_start && std::string_view("#+-=").find(letter) != std::string_view::npos;
+    // "3. " at the start of a line would be an item of a list.
+    const bool numbers = (letter == '.' || letter == ')') && i > 0 && text[i - 1] >= '0' && text[i - 1] <= '9' && (i + 1 == text.size() || text[i + 1] == ' ');
+    if (is_special || starts || numbers) out += '\\';
+    out += letter == '\n' ? ' ' : letter;
+    at_start = letter == '\n' || (at_start && letter == ' ');
+  }
+  return out;
+}
+
+std::string paragraph_text(const Paragraph& words) {
+  const auto at = words.term.empty() ? std::string::npos : words.text.find(words.term);
+  if (at == std::string::npos) return plain(words.text);
+  return plain(words.text.substr(0, at)) + "*" + plain(words.term) + "*" + plain(words.text.substr(at + words.term.size()));
+}
+
+std::string quoted(const std::string& mark, const std::string& text) { return "> **" + mark + ":** " + plain(text) + "\n\n"; }
+
+void add_exercise(std::string& out, const Exercise& exercise, int number, const std::string& language) {
+  out += "**" + file_word(FileWord::kExercise, language) + " " + to_text(number) + ":** " + plain(exercise.question) + "\n\n";
+  if (!exercise.answer.empty()) out += quoted(file_word(FileWord::kAnswer, language), exercise.answer);
+}
+
+// "Level 3, 12 minutes": what is known of it.
+std::string terms_of(const Document& document, int seconds) {
+  std::string text;
+  if (document.level > 0) text += file_word(FileWord::kLevel, document.language) + " " + to_text(document.level) + ", ";
+  const int minutes = document.minutes > 0 ? document.minutes : (seconds + 59) / 60;
+  return text + to_text(minutes) + " " + file_word(FileWord::kMinutes, document.language);
+}
+
+}  // namespace
+
+std::string script_markdown(const Document& document) {
+  const std::string& language = document.language;
+  const std::vector<SceneTime> times = scene_times(document);
+  std::string out = "# " + plain(document.title) + "\n\n" + terms_of(document, length_in_seconds(times)) + "\n\n";
+  out += file_word(FileWord::kPuzzle, language) + ": `" + document.puzzle + "`\n\n";
+  int exercises = 0;
+  for (std::size_t i = 0; i < document.scenes.size(); ++i) {
+    const Scene& scene = document.scenes[i];
+    out += "## " + to_text(static_cast<int>(i) + 1) + "\\. " + plain(scene.heading) + "\n\n";
+    out += "*" + clock_text(times[i].start) + " (" + to_text(times[i].seconds) + " s)*\n\n";
+    for (const Paragraph& words : scene.paragraphs) out += paragraph_text(words) + "\n\n";
+    for (const Exercise& exercise : scene.exercises) add_exercise(out, exercise, ++exercises, language);
+    for (const std::string& step : scene.steps) out += "1. " + plain(step) + "\n";
+    if (!scene.steps.empty()) out += "\n";
+    if (!scene.note.empty()) out += quoted(file_word(FileWord::kTeacherNote, language), scene.note);
+  }
+  while (out.ends_with("\n\n")) out.pop_back();
+  return out;
+}
+
+std::string chapter_list(const Document& document) {
+  const std::vector<SceneTime> times = scene_times(document);
+  const bool has_hours = length_in_seconds(times) >= 3600;
+  std::string out;
+  for (std::size_t i = 0; i < times.size(); ++i) {
+    std::string heading = document.scenes[i].heading;
+    for (char& letter : heading) letter = letter == '\n' ? ' ' : letter;
+    out += clock_text(times[i].start, has_hours) + " " + heading + "\n";
+  }
+  return out;
+}
+
+std::string description_text(const Document& document) {
+  const std::string& language = document.language;
+  std::string out = document.title + "\n\n";
+  if (!document.scenes.empty()) {
+    const std::string words = first_words(document.scenes.front(), 40);
+    if (!words.empty()) out += words + "\n\n";
+  }
+  out += terms_of(document, length_in_seconds(scene_times(document))) + "\n";
+  if (!document.teaches.empty()) out += file_word(FileWord::kTeaches, language) + ": " + joined(document.teaches, ", ") + "\n";
+  if (!document.needs.empty()) out += file_word(FileWord::kNeeds, language) + ": " + joined(document.needs, ", ") + "\n";
+  if (!document.source.empty()) out += file_word(FileWord::kSource, language) + ": " + document.source + "\n";
+  if (!document.licence.empty()) out += file_word(FileWord::kLicence, language) + ": " + document.licence + "\n";
+  out += "\n" + file_word(FileWord::kPuzzle, language) + ":\n" + document.puzzle + "\n";
+  out += "\n" + file_word(FileWord::kChapters, language) + ":\n" + chapter_list(document);
+  return out;
+}
+
+}  // namespace cp

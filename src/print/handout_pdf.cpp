@@ -1,0 +1,364 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "print/handout_pdf.h"
+
+#include <algorithm>
+#include <vector>
+
+#include "base/text.h"
+#include "export/balance_svg.h"
+#include "export/board_svg.h"
+#include "export/file_words.h"
+#include "export/scene_times.h"
+#include "print/page_flow.h"
+#include "print/picture.h"
+
+namespace cp {
+
+namespace {
+
+constexpr double kGap = 16;
+const Lettering kBody{10.5, false, true, false, Align::kStart, 1.28, kInk};
+const Lettering kSmall{8.5, false, true, false, Align::kStart, 1.22, kInk};
+const Lettering kAside{9, false, false, false, Align::kStart, 1.25, kDim};
+const Lettering kStrong{10.5, true, true, false, Align::kStart, 1.28, kInk};
+const Lettering kFixed{8, false, false, true, Align::kMiddle, 1.2, kDim};
+
+// Figures bring the cream paper of the pages; on a sheet the paper is there already.
+std::string on_white(std::string svg) {
+  const std::string cream = "#fffdf8";
+  for (auto at = svg.find(cream); at != std::string::npos; at = svg.find(cream, at)) svg.replace(at, cream.size(), "#ffffff");
+  return svg;
+}
+
+std::string board_text(const Figure& figure) { return on_white(board_svg(figure, SvgUse::kFile, "board")); }
+
+std::string alternative(const std::string& title, const std::string& description) { return title.empty() ? description : title + ". " + description; }
+
+double height_of(const std::string& svg, double width) {
+  const Result<Picture> picture = Picture::from_svg(svg);
+  return picture ? picture->height_at(width) : 0;
+}
+
+// Does the board show nothing but the puzzle itself, which stands large on the first page?
+bool is_bare_puzzle(const Figure& figure, const std::string& puzzle) {
+  if (!figure.candidates.is_empty() || !figure.left_houses.empty() || !figure.right_houses.empty() || !figure.focus.is_empty()) return false;
+  if (!figure.left.is_empty() || !figure.right.is_empty() || !figure.fresh.is_empty()) return false;
+  const Position& position = figure.position;
+  for (const Cell cell : position.shape().all_cells()) {
+    const char sign = cell.index < puzzle.size() ? puzzle[cell.index] : '.';
+    const bool is_empty = sign == '.' || sign == '0';
+    const auto digit = position.digit_at(cell);
+    if (is_empty == digit.has_value()) return false;
+  }
+  return true;
+}
+
+class Handout {
+ public:
+  Handout(const Document& document, const HandoutOptions& options, PageFlow& flow) : document_(document), options_(options), flow_(flow) {}
+
+  void write() {
+    puzzle_page();
+    flow_.new_page();
+    if (options_.is_worksheet) {
+      exercises_alone();
+    } else {
+      argument();
+      answers();
+    }
+    flow_.end();
+  }
+
+  // Is there anything after the first page?
+  static bool is_one_page(const Document& document, const HandoutOptions& options) { return options.is_worksheet && !has_exercises(document); }
+
+  void write_first_page_only() {
+    puzzle_page();
+    flow_.end();
+  }
+
+ private:
+  [[nodiscard]] std::string word(FileWord which) const { return file_word(which, document_.language); }
+
+  static bool has_exercises(const Document& document) {
+    return std::any_of(document.scenes.begin(), document.scenes.end(), [](const Scene& scene) { return !scene.exercises.empty(); });
+  }
+
+  // "Level 3 - about 12 minutes", what it teaches and needs.
+  void terms() {
+    std::vector<std::string> parts;
+    if (document_.level > 0) parts.push_back(word(FileWord::kLevel) + " " + to_text(document_.level));
+    if (document_.minutes > 0) parts.push_back(to_text(document_.minutes) + " " + word(FileWord::kMinutes));
+    if (!document_.teaches.empty()) parts.push_back(word(FileWord::kTeaches) + ": " + joined(document_.teaches, ", "));
+    if (!document_.needs.empty()) parts.push_back(word(FileWord::kNeeds) + ": " + joined(document_.needs, ", "));
+    if (parts.empty()) return;
+    flow_.words(kAside, joined(parts, "   \xC2\xB7   "));
+    flow_.skip(6);
+  }
+
+  void origin() {
+    std::vector<std::string> parts;
+    if (!document_.source.empty()) parts.push_back(word(FileWord::kSource) + ": " + document_.source);
+    if (!document_.licence.empty()) parts.push_back(word(FileWord::kLicence) + ": " + document_.licence);
+    if (!parts.empty()) flow_.words(kAside, joined(parts, "   \xC2\xB7   "));
+  }
+
+  [[nodiscard]] const Figure* puzzle_figure() const {
+    for (const Scene& scene : document_.scenes) {
+      if (scene.board && is_bare_puzzle(*scene.board, document_.puzzle)) return &*scene.board;
+    }
+    return document_.scenes.empty() || !document_.scenes.front().board ? nullptr : &*document_.scenes.front().board;
+  }
+
+  void puzzle_page() {
+    flow_.heading("H1", document_.title, 21);
+    terms();
+    if (const Figure* figure = puzzle_figure()) {
+      const std::string svg = board_text(*figure);
+      const double width = std::min(flow_.width(), 425.0);
+      flow_.picture_at(svg, alternative(figure->title, figure->description), flow_.left() + (flow_.width() - width) / 2, flow_.y(), width);
+      flow_.skip(height_of(svg, width) + 4);
+    }
+    flow_.words(kFixed, document_.puzzle);
+    flow_.skip(6);
+    origin();
+    flow_.skip(8);
+    const double pitch = 24;
+    if (flow_.room() > 3 * pitch) {
+      flow_.words(kAside, word(FileWord::kNotes));
+      flow_.ruled_lines(static_cast<int>(flow_.room() / pitch), pitch);
+    }
+  }
+
+  void argument() {
+    const int top = flow_.heading("H1", word(FileWord::kArgument), 18);
+    flow_.skip(4);
+    for (std::size_t i = 0; i < document_.scenes.size(); ++i) scene(document_.scenes[i], static_cast<int>(i) + 1, top);
+  }
+
+  void scene(const Scene& scene, int number, int parent) {
+    const bool has_board = scene.board && !is_bare_puzzle(*scene.board, document_.puzzle);
+    const double board_width = flow_.width() * 0.5;
+    const std::string svg = has_board ? board_text(*scene.board) : std::string();
+    const double board_height = has_board ? height_of(svg, board_width) : 0;
+    flow_.need(board_height + 40);
+    flow_.heading("H2", to_text(number) + ". " + scene.heading, 13.5, parent);
+    if (has_board) {
+      beside(svg, alternative(scene.board->title, scene.board->description), board_width, scene.paragraphs);
+    } else {
+      paragraphs(scene.paragraphs, 0);
+    }
+    balance(scene);
+    claims(scene);
+    steps(scene);
+    exercises(scene);
+    flow_.skip(14);
+  }
+
+  void paragraphs(const std::vector<Paragraph>& list, std::size_t from) {
+    for (std::size_t i = from; i < list.size(); ++i) {
+      flow_.words(kBody, list[i].text, list[i].term);
+      flow_.skip(5);
+    }
+  }
+
+  // A picture with words beside it; what does not fit there runs on below, over the whole width.
+  void beside(const std::string& svg, const std::string& description, double width, const std::vector<Paragraph>& list) {
+    const double top = flow_.y();
+    const double bottom = top + flow_.picture_at(svg, description, flow_.at_start(width), top, width);
+    const double column = flow_.width() - width - kGap;
+    const double x = flow_.at_end(column);
+    double y = top;
+    std::size_t done = 0;
+    std::string rest;
+    for (; done < list.size() && rest.empty(); ++done) {
+      const WordsBlock block(flow_.pdf().canvas(), flow_.tongue(), kBody, column, list[done].text, list[done].term);
+      const int fits = block.lines_within(0, bottom - y);
+      if (fits == block.line_count()) {
+        y += flow_.words_at(kBody, x, y, column, list[done].text, list[done].term) + 5;
+        continue;
+      }
+      // A paragraph is parted only where two lines stand on either side.
+      if (fits < 3 || block.line_count() - fits < 2) break;
+      const std::size_t cut = block.start_of(fits);
+      flow_.words_at(kBody, x, y, column, trimmed(std::string_view(list[done].text).substr(0, cut)), list[done].term);
+      rest = std::string(trimmed(std::string_view(list[done].text).substr(cut)));
+      y = bottom;
+    }
+    flow_.move_to(std::max(y, bottom) + 8);
+    if (!rest.empty()) {
+      flow_.words(kBody, rest);
+      flow_.skip(5);
+    }
+    paragraphs(list, done);
+  }
+
+  // Pans and tally side by side.
+  void balance(const Scene& scene) {
+    const double width = (flow_.width() - kGap) / 2;
+    const std::string pans = scene.pans ? on_white(pans_svg(*scene.pans, SvgUse::kFile, "pans")) : std::string();
+    const std::string table = scene.table ? on_white(tally_svg(*scene.table, SvgUse::kFile, "tally")) : std::string();
+    if (pans.empty() && table.empty()) return;
+    const double height = std::max(pans.empty() ? 0 : height_of(pans, width), table.empty() ? 0 : height_of(table, width));
+    flow_.need(height);
+    if (!pans.empty()) flow_.picture_at(pans, alternative(scene.pans->title, scene.pans->description), flow_.at_start(width), flow_.y(), width);
+    if (!table.empty()) flow_.picture_at(table, tally_in_words(*scene.table), pans.empty() ? flow_.at_start(width) : flow_.at_end(width), flow_.y(), width);
+    flow_.skip(height + 8);
+  }
+
+  [[nodiscard]] std::string tally_in_words(const TallyTable& table) const {
+    std::vector<std::string> items;
+    for (int i = 0; i < table.side; ++i) items.push_back(std::string(1, Shape::name_of(Digit(i))) + ": " + to_text(table.tally[static_cast<std::size_t>(i)]));
+    return word(FileWord::kTally) + ". " + joined(items, "; ") + ".";
+  }
+
+  void claims(const Scene& scene) {
+    for (const AskedClaim& claim : scene.claims) {
+      flow_.words(kStrong, claim.text);
+      if (!claim.reason.empty()) flow_.words(kSmall, claim.reason);
+      flow_.skip(5);
+    }
+  }
+
+  void steps(const Scene& scene) {
+    if (scene.steps.empty()) return;
+    flow_.need(50);
+    flow_.words(kAside, word(FileWord::kStepsOneByOne));
+    flow_.skip(2);
+    for (std::size_t i = 0; i < scene.steps.size(); ++i) {
+      flow_.words(kSmall, to_text(static_cast<int>(i) + 1) + ". " + scene.steps[i]);
+      flow_.skip(1.5);
+    }
+    flow_.skip(4);
+  }
+
+  void exercises(const Scene& scene) {
+    for (const Exercise& exercise : scene.exercises) {
+      flow_.need(110);
+      flow_.skip(4);
+      flow_.words(kStrong, word(FileWord::kExercise) + " " + to_text(++asked_));
+      flow_.words(kBody, exercise.question);
+      if (!options_.is_worksheet) flow_.words(kAside, word(FileWord::kTryFirst));
+      flow_.ruled_lines(options_.is_worksheet ? 5 : 3, 22);
+      flow_.skip(10);
+    }
+  }
+
+  void exercises_alone() {
+    const int top = flow_.heading("H1", word(FileWord::kExercises), 18);
+    flow_.skip(4);
+    for (const Scene& scene : document_.scenes) {
+      if (scene.exercises.empty()) continue;
+      const double width = flow_.width() * 0.6;
+      const std::string svg = scene.board ? board_text(*scene.board) : std::string();
+      flow_.need((svg.empty() ? 0 : height_of(svg, width)) + 150);
+      flow_.heading("H2", scene.heading, 13.5, top);
+      if (!svg.empty()) beside(svg, alternative(scene.board->title, scene.board->description), width, {});
+      exercises(scene);
+    }
+  }
+
+  void answers() {
+    int number = 0;
+    int top = -1;
+    for (const Scene& scene : document_.scenes) {
+      for (const Exercise& exercise : scene.exercises) {
+        if (number++ == 0) {
+          flow_.new_page();
+          top = flow_.heading("H1", word(FileWord::kAnswers), 18);
+        }
+        answer(exercise, number, top);
+      }
+    }
+    for (const Scene& scene : document_.scenes) {
+      if (scene.answer) solution(*scene.answer);
+    }
+  }
+
+  void answer(const Exercise& exercise, int number, int parent) {
+    std::vector<Paragraph> list;
+    for (const std::string& text : paragraphs_of(exercise.answer)) list.push_back({text, ""});
+    const double width = flow_.width() * 0.46;
+    const std::string svg = exercise.answer_board ? board_text(*exercise.answer_board) : std::string();
+    flow_.need((svg.empty() ? 0 : height_of(svg, width)) + 40);
+    flow_.heading("H2", word(FileWord::kExercise) + " " + to_text(number), 12, parent);
+    if (svg.empty()) {
+      paragraphs(list, 0);
+    } else {
+      beside(svg, alternative(exercise.answer_board->title, exercise.answer_board->description), width, list);
+    }
+    if (exercise.answer_pans) {
+      const double pans_width = flow_.width() * 0.6;
+      const std::string pans = on_white(pans_svg(*exercise.answer_pans, SvgUse::kFile, "pans"));
+      flow_.need(height_of(pans, pans_width));
+      flow_.skip(flow_.picture_at(pans, alternative(exercise.answer_pans->title, exercise.answer_pans->description), flow_.at_start(pans_width), flow_.y(), pans_width) + 6);
+    }
+    if (!exercise.answer_note.empty()) flow_.words(kSmall, exercise.answer_note);
+    flow_.skip(10);
+  }
+
+  static std::vector<std::string> paragraphs_of(const std::string& text) {
+    std::vector<std::string> list;
+    for (std::size_t at = 0; at < text.size();) {
+      const auto end = std::min(text.find("\n\n", at), text.size());
+      const std::string_view part = trimmed(std::string_view(text).substr(at, end - at));
+      if (!part.empty()) list.emplace_back(part);
+      at = end + 2;
+    }
+    return list;
+  }
+
+  void solution(const Figure& figure) {
+    flow_.new_page();
+    flow_.heading("H1", word(FileWord::kSolution), 18);
+    const double width = std::min(flow_.width(), 340.0);
+    flow_.skip(flow_.picture_at(board_text(figure), alternative(figure.title, figure.description), flow_.left() + (flow_.width() - width) / 2, flow_.y(), width));
+  }
+
+  const Document& document_;
+  const HandoutOptions& options_;
+  PageFlow& flow_;
+  int asked_ = 0;
+};
+
+struct Draft {
+  std::string bytes;
+  int pages = 0;
+};
+
+Result<Draft> drafted(const Document& document, const HandoutOptions& options, int pages) {
+  PageLook look;
+  if (options.paper == Paper::kLetter) {
+    look.width = 612;
+    look.height = 792;
+  }
+  look.tongue = {document.language, document.is_right_to_left};
+  look.foot = document.title;
+  look.pages = pages;
+  const FileWord kind = options.is_worksheet ? FileWord::kWorksheet : FileWord::kHandout;
+  PdfFile pdf(look.width, look.height, {document.title, file_word(kind, document.language), joined(document.teaches, ", "), document.language});
+  PageFlow flow(pdf, look);
+  Handout handout(document, options, flow);
+  if (Handout::is_one_page(document, options)) {
+    handout.write_first_page_only();
+  } else {
+    handout.write();
+  }
+  if (!flow.fault().empty()) return drawing_error("the handout", flow.fault());
+  Result<std::string> bytes = pdf.finish();
+  if (!bytes) return bytes.error();
+  return Draft{std::move(bytes).value(), pdf.page() - 1};
+}
+
+}  // namespace
+
+// Drawn twice: the foot of each page names the number of pages.
+Result<std::string> handout_pdf(const Document& document, const HandoutOptions& options) {
+  const Result<Draft> first = drafted(document, options, 0);
+  if (!first) return first.error();
+  Result<Draft> second = drafted(document, options, first->pages);
+  if (!second) return second.error();
+  return std::move(second.value().bytes);
+}
+
+}  // namespace cp
