@@ -15,16 +15,17 @@ namespace {
 using Kind = StoryPart::Kind;
 
 // A sentence with *term* as a paragraph.
-Paragraph marked(std::string text) {
+Paragraph marked(const std::string& text) {
   Paragraph paragraph;
-  const std::size_t from = text.find('*');
-  const std::size_t to = from == std::string::npos ? from : text.find('*', from + 1);
-  if (to != std::string::npos) {
-    paragraph.term = text.substr(from + 1, to - from - 1);
-    text.erase(to, 1);
-    text.erase(from, 1);
+  bool is_inside = false;
+  for (const char c : text) {
+    if (c == '*') {
+      is_inside = !is_inside;
+      continue;
+    }
+    paragraph.text += c;
+    if (is_inside) paragraph.term += c;
   }
-  paragraph.text = std::move(text);
   return paragraph;
 }
 
@@ -54,7 +55,7 @@ class StoryTeller {
     parts_.back().heading = std::move(heading);
     return parts_.back();
   }
-  void add(StoryPart& part, std::string text) { part.paragraphs.push_back(marked(std::move(text))); }
+  static void add(StoryPart& part, const std::string& text) { part.paragraphs.push_back(marked(text)); }
   std::string names(const CellSet& cells) const { return speaker_.cells(t_.shape, cells, t_.position.open()); }
 
   void tell_houses() {
@@ -81,7 +82,7 @@ class StoryTeller {
     text += s.surplus == 0 ? words_.say("story.rest.equal") : words_.say("story.rest.surplus", {{"s", s.surplus}});
     const CellSet twice = s.left.repeated | s.right.repeated;
     if (!twice.is_empty()) text += " " + words_.say("story.twice", {{"cells", names(twice)}});
-    add(part, std::move(text));
+    add(part, text);
   }
 
   void tell_known() {
@@ -104,7 +105,7 @@ class StoryTeller {
     if (left.empty() && right.empty()) return add(part, words_.say("story.tally.even"));
     std::string text = left.empty() ? std::string() : words_.say("story.tally.left", {{"copies", left}});
     if (!right.empty()) text += (text.empty() ? "" : " ") + words_.say("story.tally.right", {{"copies", right}});
-    add(part, std::move(text));
+    add(part, text);
   }
 
   std::string exact_words(const DigitCounts& shares) const {
