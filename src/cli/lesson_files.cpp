@@ -56,7 +56,8 @@ void add_stills(std::vector<FileJob>& jobs, const Document& document, const File
   const StillOptions options{wishes.still_height, wishes.is_transparent};
   for (std::size_t i = 0; i < document.scenes.size(); ++i) {
     const std::string number = std::to_string(i + 1);
-    const std::string name = "stills/scene-" + std::string(number.size() < 2 ? "0" : "") + number + "-" + std::to_string(options.height) + (options.is_transparent ? "-clear" : "") + ".png";
+    const std::string stem = "stills/scene-" + std::string(number.size() < 2 ? "0" : "") + number;
+    const std::string name = stem + "-" + std::to_string(options.height) + (options.is_transparent ? "-clear" : "") + ".png";
     jobs.push_back(job(name, [&document, i, options] { return still_png(document, i, options); }));
   }
 }

@@ -13,7 +13,7 @@ struct Entry {
   std::string_view german;
 };
 
-constexpr std::array<Entry, 28> kEntries = {{
+constexpr std::array<Entry, 27> kEntries = {{
     {FileWord::kScene, "Scene", "Szene"},
     {FileWord::kOf, "of", "von"},
     {FileWord::kPage, "Page", "Seite"},
@@ -36,10 +36,9 @@ constexpr std::array<Entry, 28> kEntries = {{
     {FileWord::kArgument, "The argument", "Die Begr\u00fcndung"},
     {FileWord::kWorksheet, "Worksheet", "Arbeitsblatt"},
     {FileWord::kHandout, "Handout", "Handzettel"},
-    {FileWord::kSaySlowly, "Words", "Worte"},
     {FileWord::kTryFirst, "The answer is at the end.", "Die Antwort steht am Ende."},
-    {FileWord::kTallyRowRight, "known on the right", "bekannt rechts"},
-    {FileWord::kTallyRowLeft, "known on the left", "bekannt links"},
+    {FileWord::kTallyRowRight, "known right", "bekannt rechts"},
+    {FileWord::kTallyRowLeft, "known left", "bekannt links"},
     {FileWord::kSurplus, "surplus", "\u00dcberschuss"},
     {FileWord::kTally, "tally", "Bilanz"},
 }};

@@ -30,9 +30,8 @@ enum class FileWord {
   kArgument,      // the part of a handout that explains
   kWorksheet,
   kHandout,
-  kSaySlowly,     // heading of the script's words for the audience
   kTryFirst,      // a line that sends pupils to the end of the handout
-  kTallyRowRight, // rows of the tally, spoken or set as text
+  kTallyRowRight, // rows of the tally, set as text
   kTallyRowLeft,
   kSurplus,
   kTally,

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "export/script_text.h"
 
+#include <algorithm>
+
 #include "base/text.h"
 #include "export/file_words.h"
 #include "export/scene_times.h"
@@ -13,16 +15,16 @@ namespace {
 // before any ASCII punctuation (section 2.4 of the specification).
 std::string plain(std::string_view text) {
   std::string out;
-  bool at_start = true;
-  for (std::size_t i = 0; i < text.size(); ++i) {
-    const char letter = text[i];
+  bool at_start = true;      // nothing but blanks so far
+  bool is_numbered = false;  // nothing but a number so far: "3." would be an item of a list
+  for (const char letter : text) {
+    const bool is_digit = letter >= '0' && letter <= '9';
     const bool is_special = std::string_view("\\`*_[]<>&|~").find(letter) != std::string_view::npos;
     const bool starts = at_start && std::string_view("#+-=").find(letter) != std::string_view::npos;
-    // "3. " at the start of a line would be an item of a list.
-    const bool numbers = (letter == '.' || letter == ')') && i > 0 && text[i - 1] >= '0' && text[i - 1] <= '9' && (i + 1 == text.size() || text[i + 1] == ' ');
-    if (is_special || starts || numbers) out += '\\';
+    if (is_special || starts || (is_numbered && (letter == '.' || letter == ')'))) out += '\\';
     out += letter == '\n' ? ' ' : letter;
-    at_start = letter == '\n' || (at_start && letter == ' ');
+    is_numbered = is_digit && (at_start || is_numbered);
+    at_start = at_start && (letter == ' ' || letter == '\n');
   }
   return out;
 }
@@ -33,7 +35,16 @@ std::string paragraph_text(const Paragraph& words) {
   return plain(words.text.substr(0, at)) + "*" + plain(words.term) + "*" + plain(words.text.substr(at + words.term.size()));
 }
 
-std::string quoted(const std::string& mark, const std::string& text) { return "> **" + mark + ":** " + plain(text) + "\n\n"; }
+// Paragraphs, separated by empty lines, as a quotation with a mark in front.
+std::string quoted(const std::string& mark, const std::string& text) {
+  std::string out = "> **" + mark + ":** ";
+  for (std::size_t at = 0; at < text.size();) {
+    const auto end = std::min(text.find("\n\n", at), text.size());
+    out += (at == 0 ? "" : "\n>\n> ") + plain(trimmed(std::string_view(text).substr(at, end - at)));
+    at = end + 2;
+  }
+  return out + "\n\n";
+}
 
 void add_exercise(std::string& out, const Exercise& exercise, int number, const std::string& language) {
   out += "**" + file_word(FileWord::kExercise, language) + " " + to_text(number) + ":** " + plain(exercise.question) + "\n\n";

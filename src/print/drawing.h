@@ -34,9 +34,9 @@ struct Ink {
 
 // The ledger of the pages (export/page_assets.cpp), for paper and stills.
 inline constexpr Ink kInk{0.106, 0.106, 0.106};       // #1b1b1b
-inline constexpr Ink kDim{0.357, 0.337, 0.298};       // #5b564c, 4.5 to 1 on kPaper and kPage
+inline constexpr Ink kDim{0.357, 0.337, 0.298};       // #5b564c, 4.5 to 1 on kPaper and kGround
 inline constexpr Ink kRuleLine{0.796, 0.749, 0.643};  // #cbbfa4
-inline constexpr Ink kPage{0.965, 0.945, 0.902};      // #f6f1e6
+inline constexpr Ink kGround{0.965, 0.945, 0.902};      // #f6f1e6
 inline constexpr Ink kPaper{1, 0.992, 0.973};         // #fffdf8
 
 void set_ink(cairo_t* canvas, const Ink& ink);

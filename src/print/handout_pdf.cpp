@@ -21,6 +21,10 @@ const Lettering kBody{10.5, false, true, false, Align::kStart, 1.28, kInk};
 const Lettering kSmall{8.5, false, true, false, Align::kStart, 1.22, kInk};
 const Lettering kAside{9, false, false, false, Align::kStart, 1.25, kDim};
 const Lettering kStrong{10.5, true, true, false, Align::kStart, 1.28, kInk};
+const Lettering kTallyName{7.5, false, false, false, Align::kStart, 1.2, kInk};
+const Lettering kTallyEntry{8, false, true, false, Align::kMiddle, 1.2, kInk};
+const Lettering kTallyHead{8, true, true, false, Align::kMiddle, 1.2, kInk};
+constexpr double kTallyLine = 13;
 const Lettering kFixed{8, false, false, true, Align::kMiddle, 1.2, kDim};
 
 // Figures bring the cream paper of the pages; on a sheet the paper is there already.
@@ -34,9 +38,21 @@ std::string board_text(const Figure& figure) { return on_white(board_svg(figure,
 
 std::string alternative(const std::string& title, const std::string& description) { return title.empty() ? description : title + ". " + description; }
 
+// A figure ready to be drawn, with the words that stand for it.
+struct Drawn {
+  std::string svg;
+  std::string description;
+};
+
 double height_of(const std::string& svg, double width) {
   const Result<Picture> picture = Picture::from_svg(svg);
   return picture ? picture->height_at(width) : 0;
+}
+
+double stacked(const std::vector<Drawn>& drawn, double width) {
+  double sum = 0;
+  for (const Drawn& picture : drawn) sum += height_of(picture.svg, width);
+  return sum;
 }
 
 // Does the board show nothing but the puzzle itself, which stands large on the first page?
@@ -138,17 +154,13 @@ class Handout {
 
   void scene(const Scene& scene, int number, int parent) {
     const bool has_board = scene.board && !is_bare_puzzle(*scene.board, document_.puzzle);
-    const double board_width = flow_.width() * 0.5;
-    const std::string svg = has_board ? board_text(*scene.board) : std::string();
-    const double board_height = has_board ? height_of(svg, board_width) : 0;
-    flow_.need(board_height + 40);
+    const double board_width = flow_.width() * 0.53;
+    std::vector<Drawn> drawn;
+    if (has_board) drawn.push_back({board_text(*scene.board), alternative(scene.board->title, scene.board->description)});
+    if (scene.pans) drawn.push_back({on_white(pans_svg(*scene.pans, SvgUse::kFile, "pans")), alternative(scene.pans->title, scene.pans->description)});
+    flow_.need(stacked(drawn, board_width) + 40);
     flow_.heading("H2", to_text(number) + ". " + scene.heading, 13.5, parent);
-    if (has_board) {
-      beside(svg, alternative(scene.board->title, scene.board->description), board_width, scene.paragraphs);
-    } else {
-      paragraphs(scene.paragraphs, 0);
-    }
-    balance(scene);
+    beside(drawn, board_width, scene.paragraphs, scene.table);
     claims(scene);
     steps(scene);
     exercises(scene);
@@ -162,18 +174,26 @@ class Handout {
     }
   }
 
-  // A picture with words beside it; what does not fit there runs on below, over the whole width.
-  void beside(const std::string& svg, const std::string& description, double width, const std::vector<Paragraph>& list) {
+  // Pictures one below the other with the words and the tally beside them; words that do not fit there run on below, over
+  // the whole width.
+  void beside(const std::vector<Drawn>& drawn, double width, const std::vector<Paragraph>& list, const std::optional<TallyTable>& table = {}) {
+    if (drawn.empty()) {
+      paragraphs(list, 0);
+      if (table) flow_.skip(tally_at(*table, flow_.at_start(width), flow_.y(), width) + 8);
+      return;
+    }
     const double top = flow_.y();
-    const double bottom = top + flow_.picture_at(svg, description, flow_.at_start(width), top, width);
+    double bottom = top;
+    for (const Drawn& picture : drawn) bottom += flow_.picture_at(picture.svg, picture.description, flow_.at_start(width), bottom, width);
     const double column = flow_.width() - width - kGap;
     const double x = flow_.at_end(column);
+    const double limit = bottom - (table ? tally_height(*table) + kGap : 0);
     double y = top;
     std::size_t done = 0;
     std::string rest;
     for (; done < list.size() && rest.empty(); ++done) {
       const WordsBlock block(flow_.pdf().canvas(), flow_.tongue(), kBody, column, list[done].text, list[done].term);
-      const int fits = block.lines_within(0, bottom - y);
+      const int fits = block.lines_within(0, limit - y);
       if (fits == block.line_count()) {
         y += flow_.words_at(kBody, x, y, column, list[done].text, list[done].term) + 5;
         continue;
@@ -181,10 +201,10 @@ class Handout {
       // A paragraph is parted only where two lines stand on either side.
       if (fits < 3 || block.line_count() - fits < 2) break;
       const std::size_t cut = block.start_of(fits);
-      flow_.words_at(kBody, x, y, column, trimmed(std::string_view(list[done].text).substr(0, cut)), list[done].term);
+      y += flow_.words_at(kBody, x, y, column, trimmed(std::string_view(list[done].text).substr(0, cut)), list[done].term);
       rest = std::string(trimmed(std::string_view(list[done].text).substr(cut)));
-      y = bottom;
     }
+    if (table) y += kGap / 2 + tally_at(*table, x, y + kGap / 2, column);
     flow_.move_to(std::max(y, bottom) + 8);
     if (!rest.empty()) {
       flow_.words(kBody, rest);
@@ -193,23 +213,55 @@ class Handout {
     paragraphs(list, done);
   }
 
-  // Pans and tally side by side.
-  void balance(const Scene& scene) {
-    const double width = (flow_.width() - kGap) / 2;
-    const std::string pans = scene.pans ? on_white(pans_svg(*scene.pans, SvgUse::kFile, "pans")) : std::string();
-    const std::string table = scene.table ? on_white(tally_svg(*scene.table, SvgUse::kFile, "tally")) : std::string();
-    if (pans.empty() && table.empty()) return;
-    const double height = std::max(pans.empty() ? 0 : height_of(pans, width), table.empty() ? 0 : height_of(table, width));
-    flow_.need(height);
-    if (!pans.empty()) flow_.picture_at(pans, alternative(scene.pans->title, scene.pans->description), flow_.at_start(width), flow_.y(), width);
-    if (!table.empty()) flow_.picture_at(table, tally_in_words(*scene.table), pans.empty() ? flow_.at_start(width) : flow_.at_end(width), flow_.y(), width);
-    flow_.skip(height + 8);
+  // ---- the tally, as a table -------------------------------------------------------------------------------------------
+
+  struct TallyRow {
+    FileWord name;
+    DigitCounts counts{};
+    int sign = 1;
+    bool is_total = false;
+  };
+
+  static std::vector<TallyRow> tally_rows(const TallyTable& table) {
+    std::vector<TallyRow> rows = {{FileWord::kTallyRowRight, table.known_right}, {FileWord::kTallyRowLeft, table.known_left, -1}};
+    if (table.surplus != 0) {
+      DigitCounts each{};
+      for (int i = 0; i < table.side; ++i) each[static_cast<std::size_t>(i)] = table.surplus;
+      rows.push_back({FileWord::kSurplus, each});
+    }
+    rows.push_back({FileWord::kTally, table.tally, 1, true});
+    return rows;
   }
 
-  [[nodiscard]] std::string tally_in_words(const TallyTable& table) const {
-    std::vector<std::string> items;
-    for (int i = 0; i < table.side; ++i) items.push_back(std::string(1, Shape::name_of(Digit(i))) + ": " + to_text(table.tally[static_cast<std::size_t>(i)]));
-    return word(FileWord::kTally) + ". " + joined(items, "; ") + ".";
+  static double tally_height(const TallyTable& table) { return kTallyLine * static_cast<double>(tally_rows(table).size() + 1); }
+
+  double tally_at(const TallyTable& table, double x, double y, double width) {
+    const std::vector<TallyRow> rows = tally_rows(table);
+    const double name_width = std::min(72.0, width * 0.34);
+    const double step = (width - name_width) / table.side;
+    const bool is_mirrored = document_.is_right_to_left;
+    const auto cell_x = [&](int digit) { return is_mirrored ? x + width - name_width - step * (digit + 1) : x + name_width + step * digit; };
+    PdfFile& pdf = flow_.pdf();
+    pdf.begin("Table");
+    pdf.begin("TR");
+    for (int i = 0; i < table.side; ++i) flow_.words_at(kTallyHead, cell_x(i), y, step, std::string(1, Shape::name_of(Digit(i))), {}, "TH");
+    pdf.end("TR");
+    double top = y;
+    for (const TallyRow& row : rows) {
+      top += kTallyLine;
+      pdf.begin("TR");
+      flow_.words_at(kTallyName, is_mirrored ? x + width - name_width : x, top, name_width, word(row.name), {}, "TH");
+      for (int i = 0; i < table.side; ++i) {
+        const int count = row.sign * row.counts[static_cast<std::size_t>(i)];
+        const std::string entry = count > 0 ? "+" + to_text(count) : count < 0 ? "\xE2\x88\x92" + to_text(-count) : row.is_total ? "0" : "";
+        flow_.words_at(row.is_total ? kTallyHead : kTallyEntry, cell_x(i), top, step, entry, {}, "TD");
+      }
+      pdf.end("TR");
+    }
+    pdf.end("Table");
+    for (std::size_t i = 0; i < rows.size(); ++i) flow_.rule(x, y + kTallyLine * static_cast<double>(i + 1) - 1.5, width, rows[i].is_total ? 1.0 : 0.4);
+    flow_.rule(x, top + kTallyLine - 1.5, width, 1.0);
+    return tally_height(table) + 2;
   }
 
   void claims(const Scene& scene) {
@@ -250,10 +302,11 @@ class Handout {
     for (const Scene& scene : document_.scenes) {
       if (scene.exercises.empty()) continue;
       const double width = flow_.width() * 0.6;
-      const std::string svg = scene.board ? board_text(*scene.board) : std::string();
-      flow_.need((svg.empty() ? 0 : height_of(svg, width)) + 150);
+      std::vector<Drawn> drawn;
+      if (scene.board) drawn.push_back({board_text(*scene.board), alternative(scene.board->title, scene.board->description)});
+      flow_.need(stacked(drawn, width) + 150);
       flow_.heading("H2", scene.heading, 13.5, top);
-      if (!svg.empty()) beside(svg, alternative(scene.board->title, scene.board->description), width, {});
+      beside(drawn, width, {});
       exercises(scene);
     }
   }
@@ -278,21 +331,16 @@ class Handout {
   void answer(const Exercise& exercise, int number, int parent) {
     std::vector<Paragraph> list;
     for (const std::string& text : paragraphs_of(exercise.answer)) list.push_back({text, ""});
-    const double width = flow_.width() * 0.46;
-    const std::string svg = exercise.answer_board ? board_text(*exercise.answer_board) : std::string();
-    flow_.need((svg.empty() ? 0 : height_of(svg, width)) + 40);
-    flow_.heading("H2", word(FileWord::kExercise) + " " + to_text(number), 12, parent);
-    if (svg.empty()) {
-      paragraphs(list, 0);
-    } else {
-      beside(svg, alternative(exercise.answer_board->title, exercise.answer_board->description), width, list);
-    }
+    const double width = flow_.width() * 0.5;
+    std::vector<Drawn> drawn;
+    if (exercise.answer_board) drawn.push_back({board_text(*exercise.answer_board), alternative(exercise.answer_board->title, exercise.answer_board->description)});
     if (exercise.answer_pans) {
-      const double pans_width = flow_.width() * 0.6;
-      const std::string pans = on_white(pans_svg(*exercise.answer_pans, SvgUse::kFile, "pans"));
-      flow_.need(height_of(pans, pans_width));
-      flow_.skip(flow_.picture_at(pans, alternative(exercise.answer_pans->title, exercise.answer_pans->description), flow_.at_start(pans_width), flow_.y(), pans_width) + 6);
+      const PanPicture& pans = *exercise.answer_pans;
+      drawn.push_back({on_white(pans_svg(pans, SvgUse::kFile, "pans")), alternative(pans.title, pans.description)});
     }
+    flow_.need(stacked(drawn, width) + 40);
+    flow_.heading("H2", word(FileWord::kExercise) + " " + to_text(number), 12, parent);
+    beside(drawn, width, list);
     if (!exercise.answer_note.empty()) flow_.words(kSmall, exercise.answer_note);
     flow_.skip(10);
   }

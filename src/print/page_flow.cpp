@@ -121,6 +121,15 @@ double PageFlow::picture_at(const std::string& svg, const std::string& descripti
   return picture->height_at(width);
 }
 
+void PageFlow::rule(double x, double y, double width, double weight) {
+  cairo_t* canvas = pdf_.canvas();
+  set_ink(canvas, kInk);
+  cairo_set_line_width(canvas, weight);
+  cairo_move_to(canvas, x, y);
+  cairo_rel_line_to(canvas, width, 0);
+  cairo_stroke(canvas);
+}
+
 void PageFlow::ruled_lines(int count, double pitch) {
   close_part();
   cairo_t* canvas = pdf_.canvas();

@@ -51,6 +51,8 @@ class PageFlow {
   double words_at(const Lettering& lettering, double x, double y, double width, std::string_view text, std::string_view term = {}, const char* tag = "P");
   // An SVG; nothing moves. Gives the height used.
   double picture_at(const std::string& svg, const std::string& description, double x, double y, double width);
+  // A thin line; part of no structure. Only between pieces.
+  void rule(double x, double y, double width, double weight);
   // Ruled lines to write on, `count` of them.
   void ruled_lines(int count, double pitch);
 

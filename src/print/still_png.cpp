@@ -39,7 +39,7 @@ class Still {
   // An empty text, or what went wrong.
   std::string draw() {
     if (!options_.is_transparent) {
-      set_ink(canvas_, kPage);
+      set_ink(canvas_, kGround);
       cairo_paint(canvas_);
     }
     Box area = safe_area();
@@ -111,8 +111,8 @@ class Still {
     if (scene_.table) table = picture_of(on_ground(tally_svg(*scene_.table, SvgUse::kFile, "tally")));
     const bool is_alone = !scene_.board;
     const std::string text = first_words(scene_, is_alone ? 2 * kFewWords : kFewWords);
-    double heading_size = is_alone ? 76 : 58;
-    double text_size = is_alone ? 46 : 38;
+    double heading_size = is_alone ? 80 : 62;
+    double text_size = is_alone ? 52 : 46;
     double figure_width = inner.width;
     Column made = column(inner.width, heading_size, text_size, text, pans, table, figure_width);
     while (made.height > inner.height && text_size > 22) {
