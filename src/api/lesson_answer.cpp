@@ -1,10 +1,13 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "api/lesson_parts.h"
 
+#include <set>
+
 #include "api/balance_json.h"
 #include "api/pans.h"
 #include "api/parts.h"
 #include "api/storyline.h"
+#include "api/technique_names.h"
 #include "base/text.h"
 #include "exact/minimal.h"
 #include "export/captions.h"
@@ -12,7 +15,9 @@
 #include "export/scene_times.h"
 #include "export/script_text.h"
 #include "grid/notation.h"
+#include "lesson/build.h"
 #include "lesson/draft.h"
+#include "path/alternatives.h"
 #include "verify/step_check.h"
 
 namespace cp::api {
@@ -74,14 +79,39 @@ std::vector<std::string> facts_of(const Subject& subject, const Storyline& story
   return facts;
 }
 
+constexpr std::size_t kAlternativesTold = 3;
+
+// What else gives the first conclusion of the key: up to three, the easiest first, one of each technique.
+void add_alternatives(DraftInput& input, int most_free_slack) {
+  const PathStep& key = input.path[input.key];
+  if (key.step.eliminations.empty()) return;
+  AlternativesOptions options;
+  options.most_free_slack = most_free_slack;
+  options.limit = 0;
+  auto selection = select_techniques({}, {std::string(kUniquenessGroup), "forcing"});
+  if (!selection) return;
+  const Alternatives found = alternatives(key.before, key.step.eliminations.front(), *selection, options);
+  input.asked_alternatives = true;
+  std::set<std::string_view> seen = {key.step.technique};
+  for (const PathStep& other : found.steps) {
+    if (!seen.insert(other.step.technique).second) continue;
+    ++input.alternatives_found;
+    if (input.alternatives.size() < kAlternativesTold) input.alternatives.push_back(other);
+  }
+}
+
 DraftInput draft_input(const Subject& subject, const Storyline& storyline, const LessonRequest& request) {
   DraftInput input(subject.puzzle);
   input.title = request.title;
-  input.solution = subject.solution.to_line();
-  input.is_proved_unique = true;
-  for (const PathStep& at : storyline.path.steps) input.path.push_back({at.before, at.step, at.measure.cost, at.text});
+  if (!request.language.empty()) input.language = request.language;
+  input.path = storyline.path.steps;
   input.key = storyline.key;
-  input.facts = facts_of(subject, storyline);
+  input.is_needed = storyline.is_needed;
+  input.is_minimal = is_minimal(subject.puzzle);
+  PathOptions plain;
+  plain.only = {"single", "locked", "subset", "fish"};
+  if (const auto without = find_path(subject.puzzle, plain)) input.basics_open = without->end_position.open().size();
+  add_alternatives(input, request.max_slack);
   return input;
 }
 
@@ -103,7 +133,9 @@ Json key_json(const Storyline& storyline) {
   Json json = Json::object();
   json["step"] = storyline.key + 1;
   json["needed"] = storyline.is_needed;
-  json.update(balance_json(at.before, at.step.eliminations, *std::get_if<BalanceReason>(&at.step.reason)));
+  json["technique"] = at.step.technique;
+  if (const auto* reason = std::get_if<BalanceReason>(&at.step.reason)) json.update(balance_json(at.before, at.step.eliminations, *reason));
+  else json["eliminations"] = candidates_json(at.before.shape(), at.step.eliminations);
   return json;
 }
 
@@ -111,12 +143,30 @@ Json key_json(const Storyline& storyline) {
 
 namespace {
 
-LessonParts refused(Answer answer) { return {std::move(answer), std::nullopt}; }
+// A draft with what is said about it, or the answer that there is none.
+struct Drafted {
+  Answer answer;
+  std::optional<Lesson> lesson;
+};
+Drafted refused(Answer answer) { return {std::move(answer), std::nullopt}; }
 
-}  // namespace
+Result<Storyline> storyline_for(const Position& puzzle, const LessonRequest& request, const std::vector<Weight>& chosen) {
+  if (!chosen.empty()) return storyline_on(puzzle, chosen, request.max_slack);
+  if (request.idea.empty() || request.idea == kBalanceId) return storyline_of(puzzle, request.max_slack);
+  return storyline_with(puzzle, request.idea, request.max_slack);
+}
 
-LessonParts lesson_parts(const LessonRequest& request) {
+std::optional<Answer> wrong_idea(const LessonRequest& request) {
+  if (request.idea.empty() || request.idea == kBalanceId) return std::nullopt;
+  if (!request.left.empty()) return refuse(Error{ErrorCode::kBadArgument, "houses are chosen for a balance, not for a technique", "leave the idea or the houses out", {}}, "idea");
+  if (find_technique(request.idea)) return std::nullopt;
+  if (auto unknown = unknown_technique("idea", {request.idea})) return unknown;
+  return refuse(Error{ErrorCode::kBadName, "'" + request.idea + "' is a family, not a technique", "name one technique, as in x-wing", {0, request.idea.size(), 1, 1}}, "idea");
+}
+
+Drafted draft(const LessonRequest& request) {
   if (auto wrong = out_of_range("max_slack", request.max_slack, 0, kMostFreeSlack)) return refused(std::move(*wrong));
+  if (auto wrong = wrong_idea(request)) return refused(std::move(*wrong));
   const auto subject = subject_of(request.puzzle);
   if (!subject) return refused(refuse(subject.error(), "puzzle"));
   std::vector<Weight> chosen;
@@ -125,19 +175,39 @@ LessonParts lesson_parts(const LessonRequest& request) {
     if (!pans.is_ok()) return refused(std::move(pans.fault));
     chosen = std::move(pans.weights);
   }
-  const auto storyline = chosen.empty() ? storyline_of(subject->puzzle, request.max_slack) : storyline_on(subject->puzzle, chosen, request.max_slack);
+  const auto storyline = storyline_for(subject->puzzle, request, chosen);
   if (!storyline) return refused(refuse(storyline.error(), "puzzle"));
   if (auto fault = unsound_step(storyline->path, subject->solution)) return refused(refuse(std::move(*fault)));
-  auto document = draft_lesson(draft_input(*subject, *storyline, request));
+  auto lesson = draft_lesson(draft_input(*subject, *storyline, request));
   // Whatever the drafting room refuses here was put together here, so it is no fault of the request.
-  if (!document) return refused(refuse(Error{ErrorCode::kBug, "the lesson could not be drafted: " + document.error().message, "please report this puzzle", {}}));
+  if (!lesson) return refused(refuse(Error{ErrorCode::kBug, "the lesson could not be drafted: " + lesson.error().message, "please report this puzzle", {}}));
   Answer answer;
-  answer.json["title"] = document->title;
+  answer.json["title"] = lesson->title;
   answer.json["solved"] = storyline->path.end == PathEnd::kSolved;
   answer.json["steps"] = storyline->path.steps.size();
   answer.json["key"] = key_json(*storyline);
-  answer.json["facts"] = document->facts;
-  return {std::move(answer), std::move(document).value()};
+  answer.json["facts"] = facts_of(*subject, *storyline);
+  return {std::move(answer), std::move(lesson).value()};
+}
+
+}  // namespace
+
+LessonParts lesson_parts(const LessonRequest& request) {
+  Drafted drafted = draft(request);
+  if (!drafted.lesson) return {std::move(drafted.answer), std::nullopt};
+  BuildResult built = build_lesson(*drafted.lesson);
+  if (const auto* stop = std::get_if<BuildStop>(&built)) {
+    return {refuse(Error{ErrorCode::kBug, "the draft does not build: " + stop->error.message, "please report this puzzle", {}}), std::nullopt};
+  }
+  auto& document = std::get<Document>(built);
+  for (const Json& fact : drafted.answer.json["facts"]) document.facts.push_back(fact.get<std::string>());
+  return {std::move(drafted.answer), std::move(document)};
+}
+
+Answer lesson_draft(const LessonRequest& request) {
+  Drafted drafted = draft(request);
+  if (drafted.lesson) drafted.answer.json["lesson"] = print_lesson(*drafted.lesson);
+  return std::move(drafted.answer);
 }
 
 std::vector<SceneSpan> scene_spans(const Document& document) {

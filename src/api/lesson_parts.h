@@ -8,6 +8,7 @@
 
 #include "api/commands.h"
 #include "lesson/document.h"
+#include "lesson/written_lesson.h"
 
 namespace cp::api {
 
@@ -17,6 +18,21 @@ struct LessonParts {
 };
 
 LessonParts lesson_parts(const LessonRequest& request);
+
+// From a written lesson; the answer as lesson_check() gives it.
+LessonParts lesson_text_parts(const std::string& text);
+
+// A series that was checked. `lessons` are in the order in which they are to be taught.
+struct SeriesParts {
+  Answer answer;  // as series_check() gives it
+  struct Member {
+    std::string name;
+    Document document;
+  };
+  std::vector<Member> lessons;
+  std::string index;  // the page that leads to them; empty when the answer is an error
+};
+SeriesParts series_parts(const SeriesRequest& request);
 
 // When each scene begins and how long it lasts, in seconds; one for each, in order.
 struct SceneSpan {

@@ -18,6 +18,8 @@ struct Words {
   std::string left;
   std::string right;
   int max_slack = 1;
+  std::string idea;
+  std::string language;
   bool notes = false;
   bool json = false;
   FileWords files;
@@ -28,8 +30,8 @@ std::string show(const Json& made) {
   std::string text;
   if (made.contains("page")) {
     text += "The lesson is in " + made.at("page").get<std::string>() + "\n";
-    text += wrapped("Open it in a browser and go from scene to scene with the arrow keys. Look at the scenes on the balance " + joined_texts(key.at("left")) + " against " +
-                    joined_texts(key.at("right")) + ", step " + std::to_string(key.at("step").get<int>()) + " of " + std::to_string(made.at("steps").get<int>()) +
+    const std::string idea = key.contains("left") ? "the balance " + joined_texts(key.at("left")) + " against " + joined_texts(key.at("right")) : key.at("technique").get<std::string>();
+    text += wrapped("Open it in a browser and go from scene to scene with the arrow keys. Look at the scenes on " + idea + ", step " + std::to_string(key.at("step").get<int>()) + " of " + std::to_string(made.at("steps").get<int>()) +
                     ": it strikes out " + candidates_text(key.at("eliminations"), "<>") + ".");
   }
   if (made.contains("figures")) text += std::to_string(made.at("figures").size()) + " figures (SVG) are in the folder figures beside it.\n";
@@ -41,7 +43,7 @@ std::string show(const Json& made) {
 int run(const Words& words) {
   const auto puzzle = single_puzzle(words.puzzle);
   if (!puzzle) return fail(puzzle.error(), words.json, {words.puzzle, ""}, "puzzle");
-  return make_lesson({*puzzle, words.title, words.notes, words.max_slack, words.left, words.right}, words.folder, words.json, "", words.files);
+  return make_lesson({*puzzle, words.title, words.notes, words.max_slack, words.left, words.right, words.idea, words.language}, words.folder, words.json, "", words.files);
 }
 
 }  // namespace
@@ -53,6 +55,7 @@ Source source_of(const api::LessonRequest& request, const std::string& field, co
   if (field == "puzzle") return {request.puzzle, puzzle_name};
   if (field == "left") return {request.left, "--left"};
   if (field == "right") return {request.right, "--right"};
+  if (field == "idea") return {request.idea, "--idea"};
   return {};
 }
 
@@ -110,8 +113,10 @@ void add_file_options(CLI::App& command, FileWords& words) {
 void add_lesson(Program& program) {
   auto words = std::make_shared<Words>();
   CLI::App* command = program.app.add_subcommand("lesson", "Write an illustrated lesson on the key balance of a puzzle");
-  command->add_option("PUZZLE", words->puzzle, kPuzzleHelp)->required();
-  command->add_option("-o,--output", words->folder, "the folder for the lesson; new, empty, or an earlier lesson to replace")->type_name("DIR")->required();
+  command->add_option("PUZZLE", words->puzzle, kPuzzleHelp);
+  command->add_option("-o,--output", words->folder, "the folder for the lesson; new, empty, or an earlier lesson to replace")->type_name("DIR");
+  command->add_option("--idea", words->idea, "what the lesson is about: balance, or the id of a technique")->type_name("TECHNIQUE");
+  command->add_option("--language", words->language, "the language of the words: en or de")->type_name("TAG");
   command->add_option("--title", words->title, "the title of the page; otherwise made from the balance")->type_name("TEXT");
   command->add_option("--max-slack", words->max_slack, "free slack that balances may have: 0, 1 or 2")->type_name("N")->capture_default_str();
   CLI::Option* left = command->add_option("--left", words->left, "choose the balance: houses of the left pan, as in r1,r2")->type_name("HOUSES");
@@ -127,8 +132,15 @@ void add_lesson(Program& program) {
       "  counterpoise lesson puzzle.txt -o my-lesson\n"
       "  counterpoise lesson puzzle.txt -o my-lesson --left c1,c2 --right r3,b7\n"
       "  counterpoise lesson puzzle.txt -o my-lesson --title \"Two rows against two columns\" --notes\n"
+      "  counterpoise lesson draft puzzle.txt -o my.lesson   (words to edit; then lesson check, lesson build)\n"
       "  counterpoise lesson puzzle.txt -o my-lesson --only handout,stills --paper letter --size 2160\n");
-  command->callback([words, &program] { program.exit_code = run(*words); });
+  add_lesson_texts(*command, program);
+  command->callback([words, command, &program] {
+    if (!command->get_subcommands().empty()) return;
+    if (words->puzzle.empty()) throw CLI::RequiredError("PUZZLE");
+    if (words->folder.empty()) throw CLI::RequiredError("--output");
+    program.exit_code = run(*words);
+  });
 }
 
 }  // namespace cp::cli

@@ -30,6 +30,7 @@ struct WrittenLine {
   std::string name;  // of a directive
   std::string text;  // without its mark; white space at the ends is gone
   int line = 0;      // where it stood, from 1; 0: not read from a text
+  int column = 0;    // where `text` starts in its line
 
   friend bool operator==(const WrittenLine& a, const WrittenLine& b) { return a.kind == b.kind && a.name == b.name && a.text == b.text; }
 };
