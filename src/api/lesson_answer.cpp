@@ -123,7 +123,7 @@ Json files_json(const Document& document, bool with_notes) {
     file["text"] = std::move(text);
     files.push_back(std::move(file));
   };
-  add("index.html", page_html(document, PageOptions{with_notes}));
+  add("index.html", page_html(document, PageOptions{with_notes, {}}));
   for (ExportFile& figure : figure_files(document)) add("figures/" + figure.name, std::move(figure.text));
   return files;
 }
@@ -216,9 +216,9 @@ std::vector<SceneSpan> scene_spans(const Document& document) {
   return spans;
 }
 
-std::vector<TextFile> text_files(const Document& document, bool with_notes) {
+std::vector<TextFile> text_files(const Document& document, bool with_notes, std::string_view engine) {
   std::vector<TextFile> files;
-  files.push_back({"index.html", page_html(document, PageOptions{with_notes})});
+  files.push_back({"index.html", page_html(document, PageOptions{with_notes, engine})});
   for (ExportFile& figure : figure_files(document)) files.push_back({"figures/" + figure.name, std::move(figure.text)});
   files.push_back({"captions.vtt", captions_vtt(document)});
   files.push_back({"chapters.vtt", chapters_vtt(document)});

@@ -4,6 +4,7 @@
 
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "api/commands.h"
@@ -48,6 +49,7 @@ struct TextFile {
 };
 
 // Page, figures, captions, chapters, script and description of a lesson; docs/formats/lesson_files.md.
-std::vector<TextFile> text_files(const Document& document, bool with_notes);
+// `engine`: the script with the engine that goes into the page; may be empty.
+std::vector<TextFile> text_files(const Document& document, bool with_notes, std::string_view engine = {});
 
 }  // namespace cp::api

@@ -9,6 +9,7 @@
 #include "api/near_names.h"
 #include "base/text.h"
 #include "cli/film.h"
+#include "cli/page_engine.h"
 #include "print/still_png.h"
 
 namespace cp::cli {
@@ -114,7 +115,8 @@ Result<FileWishes> read_wishes(const FileWords& words, const std::set<FileKind>&
 
 std::vector<FileJob> file_jobs(const Document& document, const FileWishes& wishes) {
   std::vector<FileJob> jobs;
-  const std::vector<api::TextFile> texts = api::text_files(document, wishes.has_notes);
+  const std::string engine = wishes.kinds.count(FileKind::kPage) != 0 ? page_engine() : std::string();
+  const std::vector<api::TextFile> texts = api::text_files(document, wishes.has_notes, engine);
   add_texts(jobs, texts, wishes, false);
   if (wishes.kinds.count(FileKind::kHandout) != 0) add_paper(jobs, document, wishes.paper);
   if (wishes.kinds.count(FileKind::kStills) != 0) add_stills(jobs, document, wishes);

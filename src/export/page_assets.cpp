@@ -3,6 +3,7 @@
 // Colours of the pans: see svg_parts.cpp. Text contrast is at least 4.5 to 1, lines that matter at least 3 to 1.
 #include "export/page_assets.h"
 
+#include "base/sha256.h"
 #include "export/svg_parts.h"
 
 namespace cp {
@@ -170,8 +171,8 @@ std::string page_style() { return svg_rules(SvgUse::kInline) + std::string(kStyl
 
 std::string_view page_script() { return kScript; }
 
-std::string_view page_style_hash() { return "BgQgwL0AUbeG+HQ2OYNBnlNK4HkiKdL8xVz75jUwXJs="; }
+std::string page_style_hash() { return sha256_base64(page_style()); }
 
-std::string_view page_script_hash() { return "dhGxH83lI3Zb6kMzrdd96SAH/u5n1AKKUsvn3OQcTzo="; }
+std::string page_script_hash() { return sha256_base64(page_script()); }
 
 }  // namespace cp

@@ -3,11 +3,13 @@
 
 #include <algorithm>
 
+#include "base/sha256.h"
 #include "base/text.h"
 #include "export/balance_svg.h"
 #include "export/board_svg.h"
 #include "export/markup.h"
 #include "export/page_assets.h"
+#include "export/page_trial.h"
 #include "grid/shape.h"
 #include "speak/words.h"
 
@@ -160,9 +162,15 @@ void section(Markup& out, const Document& document, const Words& words, std::siz
   out.close("section");
 }
 
-void head(Markup& out, const Document& document) {
-  const std::string policy = "default-src 'none'; style-src 'sha256-" + std::string(page_style_hash()) + "'; script-src 'sha256-" +
-                             std::string(page_script_hash()) + "'; base-uri 'none'; form-action 'none'";
+// The engine is a module that the page compiles, and runs in workers made from its own script.
+std::string policy_of(std::string_view engine) {
+  const std::string more = engine.empty() ? "" : " 'sha256-" + sha256_base64(engine) + "' 'wasm-unsafe-eval'; worker-src blob:";
+  return "default-src 'none'; style-src 'sha256-" + page_style_hash() + "'; script-src 'sha256-" + page_script_hash() + "'" + more +
+         "; base-uri 'none'; form-action 'none'";
+}
+
+void head(Markup& out, const Document& document, std::string_view engine) {
+  const std::string policy = policy_of(engine);
   out.raw("<!DOCTYPE html>\n<html lang=\"" + escaped(document.language) + "\"" + (document.is_right_to_left ? " dir=\"rtl\"" : "") + ">\n<head>\n<meta charset=\"utf-8\">\n");
   // The policy is made of fixed text; its quotes have to stay quotes.
   out.raw("<meta http-equiv=\"Content-Security-Policy\" content=\"" + policy + "\">\n");
@@ -175,7 +183,7 @@ void head(Markup& out, const Document& document) {
 
 std::string page_html(const Document& document, const PageOptions& options) {
   Markup out;
-  head(out, document);
+  head(out, document, options.engine);
   const Words words(document.language);
   out.raw("<body>\n<a class=\"skip\" href=\"#scenes\">" + escaped(words.say("page.skip")) + "</a>\n<header>\n");
   out.element("h1", {}, document.title);
@@ -192,6 +200,10 @@ std::string page_html(const Document& document, const PageOptions& options) {
   out.raw("</main>\n<footer class=\"bar\" hidden>\n<button type=\"button\">" + escaped(words.say("page.back")) + "</button>\n<output aria-live=\"polite\" data-words=\"" +
           escaped(place) + "\"></output>\n<button type=\"button\">" + escaped(words.say("page.next")) + "</button>\n</footer>\n<script>");
   out.raw(page_script());
+  if (!options.engine.empty()) {
+    out.raw("</script>\n<script type=\"application/json\" id=\"trial\">" + page_trial_json(document) + "</script>\n<script>");
+    out.raw(options.engine);
+  }
   out.raw("</script>\n</body>\n</html>\n");
   return out.text();
 }

@@ -87,7 +87,7 @@ std::string series_html(const SeriesAbout& about, const std::vector<SeriesMember
   const std::string title = about.title.empty() ? speaker.words().say("series.title") : about.title;
   Markup out;
   out.raw("<!DOCTYPE html>\n<html lang=\"" + escaped(about.language) + "\"" + (is_right_to_left(about.language) ? " dir=\"rtl\"" : "") + ">\n<head>\n<meta charset=\"utf-8\">\n");
-  out.raw("<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src 'sha256-" + std::string(page_style_hash()) + "'; base-uri 'none'; form-action 'none'\">\n");
+  out.raw("<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src 'sha256-" + page_style_hash() + "'; base-uri 'none'; form-action 'none'\">\n");
   out.raw("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n<meta name=\"color-scheme\" content=\"light dark\">\n");
   out.element("title", {}, title);
   out.raw("<style>" + page_style() + "</style>\n</head>\n<body class=\"series\">\n<header>\n");

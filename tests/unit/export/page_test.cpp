@@ -8,7 +8,10 @@
 #include <cstdlib>
 #include <fstream>
 
+#include "base/sha256.h"
 #include "export/page_assets.h"
+#include "export/page_trial.h"
+#include "grid/notation.h"
 #include "support/sample_lesson.h"
 #include "support/small_xml.h"
 
@@ -97,6 +100,27 @@ TEST(Page, ContentPolicyNamesTheRightHashes) {
   };
   EXPECT_EQ(hash_of(page_style()), page_style_hash());
   EXPECT_EQ(hash_of(page_script()), page_script_hash());
+}
+
+TEST(Page, TakesAnEngineAndLetsItRun) {
+  const Document document = support::sample_lesson();
+  const std::string page = page_html(document, {false, "let engine;"});
+  EXPECT_NE(page.find("<script>let engine;</script>"), std::string::npos);
+  EXPECT_NE(page.find("'sha256-" + sha256_base64("let engine;") + "' 'wasm-unsafe-eval'; worker-src blob:;"), std::string::npos);
+  EXPECT_EQ(page_html(document).find("wasm-unsafe-eval"), std::string::npos);
+}
+
+TEST(PageTrial, TellsWhatFallsButNoSolution) {
+  const Document document = support::sample_lesson();
+  const std::string json = page_trial_json(document);
+  EXPECT_NE(json.find("\"scene-8\":{\"position\":\""), std::string::npos) << json.substr(0, 300);
+  EXPECT_NE(json.find("\"out\":[\"r"), std::string::npos);
+  EXPECT_EQ(json.find('<'), std::string::npos);
+  for (const Scene& scene : document.scenes) {
+    if (scene.answer) {
+      EXPECT_EQ(json.find(to_line(scene.answer->position)), std::string::npos);
+    }
+  }
 }
 
 TEST(FigureFiles, AreNamedInOrderAndWellFormed) {
