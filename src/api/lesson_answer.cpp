@@ -133,9 +133,13 @@ Json key_json(const Storyline& storyline) {
   Json json = Json::object();
   json["step"] = storyline.key + 1;
   json["needed"] = storyline.is_needed;
+  if (const auto* reason = std::get_if<BalanceReason>(&at.step.reason)) {
+    json.update(balance_json(at.before, at.step.eliminations, *reason));
+    return json;
+  }
   json["technique"] = at.step.technique;
-  if (const auto* reason = std::get_if<BalanceReason>(&at.step.reason)) json.update(balance_json(at.before, at.step.eliminations, *reason));
-  else json["eliminations"] = candidates_json(at.before.shape(), at.step.eliminations);
+  json["placements"] = candidates_json(at.before.shape(), at.step.placements);
+  json["eliminations"] = candidates_json(at.before.shape(), at.step.eliminations);
   return json;
 }
 

@@ -1,6 +1,9 @@
 // SPDX-License-Identifier: Apache-2.0
 // Written lessons and series through the door.
 #include "api/lesson_parts.h"
+
+#include <array>
+
 #include "base/text.h"
 #include "export/series_html.h"
 #include "lesson/build.h"
@@ -65,6 +68,41 @@ Json document_json(const Document& document) {
   return json;
 }
 
+// The written lesson as data: docs/formats/schema/lesson_document.schema.json.
+Json parsed_json(const Lesson& lesson) {
+  static constexpr std::array<std::string_view, 7> kKinds = {"break", "comment", "words", "note", "question", "answer", "directive"};
+  const auto line_json = [](const WrittenLine& line) {
+    Json json = Json::object();
+    json["kind"] = kKinds[static_cast<std::size_t>(line.kind)];
+    if (!line.name.empty()) json["name"] = line.name;
+    if (!line.text.empty()) json["text"] = line.text;
+    return json;
+  };
+  Json json = Json::object();
+  json["version"] = 1;
+  json["title"] = lesson.title;
+  json["puzzle"] = lesson.puzzle;
+  if (!lesson.idea.empty()) json["idea"] = lesson.idea;
+  if (lesson.level > 0) json["level"] = lesson.level;
+  json["needs"] = lesson.needs;
+  json["teaches"] = lesson.teaches;
+  json["language"] = lesson.language;
+  if (lesson.minutes > 0) json["minutes"] = lesson.minutes;
+  if (!lesson.source.empty()) json["source"] = lesson.source;
+  if (!lesson.licence.empty()) json["licence"] = lesson.licence;
+  json["comments"] = Json::array();
+  for (const WrittenLine& line : lesson.comments) json["comments"].push_back(line.text);
+  json["scenes"] = Json::array();
+  for (const WrittenScene& scene : lesson.scenes) {
+    Json each = Json::object();
+    each["heading"] = scene.heading;
+    each["lines"] = Json::array();
+    for (const WrittenLine& line : scene.lines) each["lines"].push_back(line_json(line));
+    json["scenes"].push_back(std::move(each));
+  }
+  return json;
+}
+
 Json gap_json(const SeriesGap& gap, const std::vector<SeriesMember>& members) {
   Json json = Json::object();
   json["lesson"] = members[gap.lesson].name;
@@ -115,7 +153,12 @@ LessonParts lesson_text_parts(const std::string& text) {
   return {std::move(answer), std::move(std::get<Document>(built))};
 }
 
-Answer lesson_check(const LessonTextRequest& request) { return lesson_text_parts(request.lesson).answer; }
+Answer lesson_check(const LessonTextRequest& request) {
+  Answer answer = lesson_text_parts(request.lesson).answer;
+  if (!answer.is_ok()) return answer;
+  if (const auto lesson = parse_lesson(request.lesson)) answer.json["parsed"] = parsed_json(*lesson);
+  return answer;
+}
 
 Answer lesson_build(const LessonTextRequest& request) {
   LessonParts parts = lesson_text_parts(request.lesson);

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "api/commands.h"
+#include "base/text.h"
 #include "cli/command.h"
 #include "cli/puzzle_input.h"
 #include "cli/report.h"
@@ -27,8 +28,8 @@ std::string show(const Json& answer) {
   for (const Json& step : answer.at("alternatives")) {
     const Json& measure = step.at("measure");
     text += std::to_string(++rank) + ". " + step.at("technique").get<std::string>() + ": cost " + std::to_string(step.at("cost").get<int>()) + "; to watch: " +
-            std::to_string(measure.at("cells").get<int>()) + " cells, " + std::to_string(measure.at("houses").get<int>()) + " houses, " +
-            std::to_string(measure.at("digits").get<int>()) + " digits\n";
+            counted(measure.at("cells").get<int>(), "cell") + ", " + counted(measure.at("houses").get<int>(), "house") + ", " +
+            counted(measure.at("digits").get<int>(), "digit") + "\n";
     text += wrapped(step.at("text").get<std::string>(), "   ");
   }
   if (answer.at("alternatives").size() < found) text += "and more; --limit 0 shows all\n";

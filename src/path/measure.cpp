@@ -19,6 +19,7 @@ class Gathering {
     if (fact.kind == Constraint::Kind::kPattern || !facts_.insert(fact).second) return;
     if (fact.kind == Constraint::Kind::kCell) {
       cells_.add(fact.cell());
+      digits_ |= before_.candidates(fact.cell());
       return;
     }
     houses_.insert(fact.house());

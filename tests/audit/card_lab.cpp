@@ -11,6 +11,7 @@
 #include <string>
 
 #include "audit/rare_states.h"
+#include "base/text.h"
 #include "export/board_svg.h"
 #include "lesson/figure.h"
 #include "path/path.h"
@@ -112,8 +113,9 @@ int write_example(const Technique& technique, const std::string& file, int puzzl
   out.close();
   if (!out) return std::fprintf(stderr, "card_lab: %s cannot be written\n", file.c_str()), 1;
   std::printf("%s\n\n", step_text(example->step, example->before).c_str());
-  std::printf("Cost %d: %d facts, %d houses, %d cells, %d digits.\n\n", example->measure.cost, example->measure.facts, example->measure.houses, example->measure.cells,
-              example->measure.digits);
+  const Measure& parts = example->measure;
+  std::printf("Cost %d: %s, %s, %s, %s.\n\n", parts.cost, counted(parts.facts, "fact").c_str(), counted(parts.houses, "house").c_str(), counted(parts.cells, "cell").c_str(),
+              counted(parts.digits, "digit").c_str());
   std::printf("```position\n%s```\n", to_candidate_text(example->before).c_str());
   return 0;
 }

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 // Positions in which rare techniques fire: hard puzzles, each in random worlds, along random paths from there; grids
-// on the way to two candidates everywhere; grids half filled. The floor of firings that plain random puzzles do not reach is
+// on the way to two candidates everywhere; grids half filled; grids in which a rectangle is nearly deadly. The floor of firings that plain random puzzles do not reach is
 // reached here; of the hard puzzles the states differ, but the puzzles behind them are few.
 #pragma once
 
@@ -112,6 +112,96 @@ void visit_pairs(std::uint64_t seed, int number, Visit visit) {
     rng.shuffle(gone);
     const std::size_t count = std::min<std::size_t>(1 + rng.below(3), gone.size());
     if (!visit(AuditState{with_back(position, {gone.begin(), gone.begin() + static_cast<std::ptrdiff_t>(count)}), Origin::kStruck})) return;
+  }
+}
+
+// Strikes from the cells what is not among the digits; true digits stay.
+inline void keep_only(Position& position, const CellSet& cells, DigitSet digits, const FullGrid& solution) {
+  for (const Cell cell : cells) {
+    for (const Digit digit : position.candidates(cell) - digits - DigitSet::of(solution.at(cell))) position.eliminate({cell, digit});
+  }
+}
+
+// Two rows of a band, crossed by a column in each of two or three stacks.
+struct Crossing {
+  std::array<std::vector<Cell>, 2> rows;
+  CellSet cells;
+};
+
+inline Crossing random_crossing(const Shape& shape, std::size_t width, Rng& rng) {
+  const int top = 3 * static_cast<int>(rng.below(3));
+  std::vector<int> rows = {top, top + 1, top + 2};
+  std::vector<int> stacks = {0, 1, 2};
+  rng.shuffle(rows);
+  rng.shuffle(stacks);
+  Crossing crossing;
+  for (std::size_t k = 0; k < width; ++k) {
+    const int column = 3 * stacks[k] + static_cast<int>(rng.below(3));
+    for (std::size_t i = 0; i < 2; ++i) {
+      crossing.rows[i].push_back(shape.cell_at(rows[i], column));
+      crossing.cells.add(crossing.rows[i].back());
+    }
+  }
+  return crossing;
+}
+
+// Six cells that hold three digits, but for one cell of the lower row, by the solution: made to look so.
+inline bool make_six(Position& position, const Crossing& crossing, const FullGrid& solution) {
+  DigitSet digits;
+  CellSet plain;
+  for (const Cell cell : crossing.rows[0]) digits.add(solution.at(cell));
+  for (const Cell cell : crossing.cells) {
+    if (digits.has(solution.at(cell))) plain.add(cell);
+  }
+  keep_only(position, plain, digits, solution);
+  return plain.size() == 5;
+}
+
+// Four cells, a digit across: plain there, and the digit nowhere else in both rows.
+inline bool make_four(Position& position, const Crossing& crossing, const FullGrid& solution) {
+  const CellSet plain = CellSet::of(crossing.rows[0][0]) | CellSet::of(crossing.rows[1][1]);
+  const Digit digit = solution.at(crossing.rows[0][0]);
+  if (solution.at(crossing.rows[1][1]) != digit) return false;
+  DigitSet shared = position.shape().digits() - DigitSet::of(digit);
+  for (const Cell cell : crossing.cells) shared = shared & position.candidates(cell);
+  if (shared.is_empty()) return false;
+  keep_only(position, plain, DigitSet::of(digit) | DigitSet::of(*shared.begin()), solution);
+  for (const Cell cell : plain) {
+    for (const Cell other : position.places(position.shape().houses_of(cell)[0], digit) - crossing.cells) position.eliminate({other, digit});
+  }
+  return true;
+}
+
+// Four cells: two side by side hold a pair, the other two these and one digit more.
+inline bool make_roof(Position& position, const Crossing& crossing, const FullGrid& solution) {
+  DigitSet pair;
+  for (const Cell cell : crossing.rows[0]) pair.add(solution.at(cell));
+  DigitSet more;
+  for (const Cell cell : crossing.rows[1]) more.add(solution.at(cell));
+  more = more - pair;
+  if (more.size() != 1) return false;
+  for (const Cell cell : crossing.rows[0]) keep_only(position, CellSet::of(cell), pair, solution);
+  for (const Cell cell : crossing.rows[1]) keep_only(position, CellSet::of(cell), pair | more, solution);
+  return true;
+}
+
+// A puzzle, some true digits placed, in which false candidates are struck until a rectangle is nearly deadly.
+template <typename Visit>
+void visit_rectangles(Rng& rng, Visit visit) {
+  const Shape& shape = standard_shape();
+  const FullGrid solution = random_grid(shape, rng.next());
+  const Position puzzle = random_minimal_puzzle(solution, rng.next());
+  const World world(shape, rng);
+  for (int attempt = 0; attempt < 500; ++attempt) {
+    const std::size_t width = 2 + rng.below(2);
+    const Crossing crossing = random_crossing(shape, width, rng);
+    if (crossing.cells.meets(puzzle.givens())) continue;
+    Position position = puzzle;
+    const std::vector<Cell> others = shuffled(puzzle.open() - crossing.cells, rng);
+    for (std::size_t i = rng.below(12); i > 0; --i) position.place(others[i], solution.at(others[i]));
+    const bool is_made = width == 3 ? make_six(position, crossing, solution) : rng.below(2) == 0 ? make_four(position, crossing, solution) : make_roof(position, crossing, solution);
+    if (!is_made) continue;
+    if (!visit(AuditState{world.map(position), Origin::kStruck})) return;
   }
 }
 

@@ -23,7 +23,7 @@ constexpr long long kFloor = 200;
 constexpr std::size_t kFaultsShown = 5;
 
 std::vector<StatePlan> plans(bool full) {
-  if (full) return {{"4x4", 400, 4}, {"6x6", 400, 6}, {"9x9", 500, 12}, {"16x16", 12, 2}};
+  if (full) return {{"4x4", 400, 4}, {"6x6", 400, 6}, {"9x9", 360, 12}, {"16x16", 1, 1}};
   return {{"4x4", 50, 4}, {"6x6", 40, 6}, {"9x9", 20, 10}, {"16x16", 1, 1}};
 }
 
@@ -47,7 +47,7 @@ Table make_table(const Judge& judge) {
 
 std::string closing_words(const Judge& judge, int sought) {
   return "The basics were asked at every state, the others at a part of them; what was rare was then sought along " +
-         to_text(sought) + " further paths (hard puzzles, grids of pairs, half-filled grids). States: " + to_text(judge.states(Origin::kFresh)) + " fresh puzzles, " + to_text(judge.states(Origin::kPath)) + " along random paths, " +
+         to_text(sought) + " further paths (hard puzzles, grids of pairs, half-filled grids, rectangles). States: " + to_text(judge.states(Origin::kFresh)) + " fresh puzzles, " + to_text(judge.states(Origin::kPath)) + " along random paths, " +
          to_text(judge.states(Origin::kStruck)) + " with random false candidates struck out; " + to_text(judge.states_with_several_solutions()) +
          " of them with several solutions. Each was also printed, read and asked again.";
 }
@@ -57,14 +57,22 @@ int seek_rare(Judge& judge, std::uint64_t seed, int most) {
   const auto is_rare = [&](const Technique& technique) {
     return judge.tallies()[static_cast<std::size_t>(&technique - catalogue().data())].firings < kFloor;
   };
+  const auto is_rare_rectangle = [&](const Technique& technique) { return technique.family == "uniqueness" && is_rare(technique); };
   int sought = 0;
-  while (sought < most && std::any_of(catalogue().begin(), catalogue().end(), is_rare) && judge.faults().size() < kFaultsShown) {
-    visit_rare(seed, sought++, [&](const AuditState& state) {
+  for (; sought < most && std::any_of(catalogue().begin(), catalogue().end(), is_rare_rectangle) && judge.faults().size() < kFaultsShown; ++sought) {
+    Rng rng(seed + 15'485'863 * static_cast<std::uint64_t>(sought + 1));
+    visit_rectangles(rng, [&](const AuditState& state) {
+      judge.look_at(state, is_rare_rectangle);
+      return judge.faults().size() < kFaultsShown;
+    });
+  }
+  for (int i = 0; i < most && std::any_of(catalogue().begin(), catalogue().end(), is_rare) && judge.faults().size() < kFaultsShown; ++i, ++sought) {
+    visit_rare(seed, i, [&](const AuditState& state) {
       judge.look_at(state, is_rare);
       return judge.faults().size() < kFaultsShown;
     });
   }
-  for (int i = 0; i < 2 * most && std::any_of(catalogue().begin(), catalogue().end(), is_rare) && judge.faults().size() < kFaultsShown; ++i, ++sought) {
+  for (int i = 0; i < 4 * most && std::any_of(catalogue().begin(), catalogue().end(), is_rare) && judge.faults().size() < kFaultsShown; ++i, ++sought) {
     visit_pairs(seed, i, [&](const AuditState& state) {
       judge.look_at(state, is_rare);
       return judge.faults().size() < kFaultsShown;
@@ -90,11 +98,11 @@ int main(int count, char** words) {
   Judge judge(options.full ? 40 : 20);
   for (const StatePlan& plan : plans(options.full)) {
     visit_states(plan, options.seed, [&](const AuditState& state) {
-      judge.look_at(state, options.full ? 3 : 20);
+      judge.look_at(state, options.full ? 30 : 20);
       return judge.faults().size() < kFaultsShown;
     });
   }
-  const int sought = seek_rare(judge, options.seed, options.full ? 2'000 : 450);
+  const int sought = seek_rare(judge, options.seed, options.full ? 2'000 : 250);
   const Table table = make_table(judge);
   print_table(table);
   std::printf("%s\n", closing_words(judge, sought).c_str());

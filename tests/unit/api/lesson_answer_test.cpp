@@ -81,7 +81,7 @@ TEST(LessonAnswer, FactsAreTrueOfThePuzzle) {
   const Answer stuck = lesson(about(kStuck));
   ASSERT_EQ(stuck.json["facts"].size(), 2U);  // random_minimal_puzzle made it, so it is minimal
   EXPECT_NE(stuck.json["facts"][0].get<std::string>().find("minimal"), std::string::npos);
-  const auto plain = path({kStuck, {"balance"}, 1});
+  const auto plain = path({kStuck, {}, 1, {"single", "locked", "subset", "fish"}});
   const std::string position = plain.json["stuck"]["position"];
   EXPECT_EQ(std::count(position.begin(), position.end(), '.'), 32);
   EXPECT_NE(stuck.json["facts"][1].get<std::string>().find("32 cells"), std::string::npos);
