@@ -4,7 +4,7 @@
 #include <algorithm>
 
 #include "base/text.h"
-#include "export/file_words.h"
+#include "export/idea_names.h"
 #include "export/scene_times.h"
 
 namespace cp {
@@ -46,36 +46,35 @@ std::string quoted(const std::string& mark, const std::string& text) {
   return out + "\n\n";
 }
 
-void add_exercise(std::string& out, const Exercise& exercise, int number, const std::string& language) {
-  out += "**" + file_word(FileWord::kExercise, language) + " " + to_text(number) + ":** " + plain(exercise.question) + "\n\n";
-  if (!exercise.answer.empty()) out += quoted(file_word(FileWord::kAnswer, language), exercise.answer);
+void add_exercise(std::string& out, const Exercise& exercise, int number, const Words& words) {
+  out += "**" + words.say("page.exercise", {{"n", number}}) + ":** " + plain(exercise.question) + "\n\n";
+  if (!exercise.answer.empty()) out += quoted(words.say("page.answer"), exercise.answer);
 }
 
-// "Level 3, 12 minutes": what is known of it.
-std::string terms_of(const Document& document, int seconds) {
+// "Level 3 of 5, 12 minutes": what is known of it.
+std::string terms_of(const Document& document, const Words& words, int seconds) {
   std::string text;
-  if (document.level > 0) text += file_word(FileWord::kLevel, document.language) + " " + to_text(document.level) + ", ";
-  const int minutes = document.minutes > 0 ? document.minutes : (seconds + 59) / 60;
-  return text + to_text(minutes) + " " + file_word(FileWord::kMinutes, document.language);
+  if (document.level > 0) text += words.say("page.level", {{"n", document.level}}) + ", ";
+  return text + words.say("page.minutes", {{"n", document.minutes > 0 ? document.minutes : (seconds + 59) / 60}});
 }
 
 }  // namespace
 
 std::string script_markdown(const Document& document) {
-  const std::string& language = document.language;
+  const Words words(document.language);
   const std::vector<SceneTime> times = scene_times(document);
-  std::string out = "# " + plain(document.title) + "\n\n" + terms_of(document, length_in_seconds(times)) + "\n\n";
-  out += file_word(FileWord::kPuzzle, language) + ": `" + document.puzzle + "`\n\n";
+  std::string out = "# " + plain(document.title) + "\n\n" + terms_of(document, words, length_in_seconds(times)) + "\n\n";
+  out += words.say("page.puzzle") + ": `" + document.puzzle + "`\n\n";
   int exercises = 0;
   for (std::size_t i = 0; i < document.scenes.size(); ++i) {
     const Scene& scene = document.scenes[i];
     out += "## " + to_text(static_cast<int>(i) + 1) + "\\. " + plain(scene.heading) + "\n\n";
     out += "*" + clock_text(times[i].start) + " (" + to_text(times[i].seconds) + " s)*\n\n";
-    for (const Paragraph& words : scene.paragraphs) out += paragraph_text(words) + "\n\n";
-    for (const Exercise& exercise : scene.exercises) add_exercise(out, exercise, ++exercises, language);
+    for (const Paragraph& paragraph : scene.paragraphs) out += paragraph_text(paragraph) + "\n\n";
+    for (const Exercise& exercise : scene.exercises) add_exercise(out, exercise, ++exercises, words);
     for (const std::string& step : scene.steps) out += "1. " + plain(step) + "\n";
     if (!scene.steps.empty()) out += "\n";
-    if (!scene.note.empty()) out += quoted(file_word(FileWord::kTeacherNote, language), scene.note);
+    if (!scene.note.empty()) out += quoted(words.say("page.note"), scene.note);
   }
   while (out.ends_with("\n\n")) out.pop_back();
   return out;
@@ -94,20 +93,23 @@ std::string chapter_list(const Document& document) {
 }
 
 std::string description_text(const Document& document) {
-  const std::string& language = document.language;
+  const Speaker speaker(document.language);
+  const Words& words = speaker.words();
   std::string out = document.title + "\n\n";
   if (!document.scenes.empty()) {
-    const std::string words = first_words(document.scenes.front(), 40);
-    if (!words.empty()) out += words + "\n\n";
+    const std::string first = first_words(document.scenes.front(), 40);
+    if (!first.empty()) out += first + "\n\n";
   }
-  out += terms_of(document, length_in_seconds(scene_times(document))) + "\n";
-  if (!document.teaches.empty()) out += file_word(FileWord::kTeaches, language) + ": " + joined(document.teaches, ", ") + "\n";
-  if (!document.needs.empty()) out += file_word(FileWord::kNeeds, language) + ": " + joined(document.needs, ", ") + "\n";
-  if (!document.source.empty()) out += file_word(FileWord::kSource, language) + ": " + document.source + "\n";
-  if (!document.licence.empty()) out += file_word(FileWord::kLicence, language) + ": " + document.licence + "\n";
-  out += "\n" + file_word(FileWord::kPuzzle, language) + ":\n" + document.puzzle + "\n";
-  out += "\n" + file_word(FileWord::kChapters, language) + ":\n" + chapter_list(document);
-  return out;
+  const auto line = [&out, &words](std::string_view key, const std::string& value) {
+    if (!value.empty()) out += words.say(key) + ": " + value + "\n";
+  };
+  out += terms_of(document, words, length_in_seconds(scene_times(document))) + "\n";
+  line("page.teaches", idea_names(speaker, document.teaches));
+  line("page.needs", idea_names(speaker, document.needs));
+  line("page.source", document.source);
+  line("page.licence", document.licence);
+  out += "\n" + words.say("page.puzzle") + ":\n" + document.puzzle + "\n";
+  return out + "\n" + words.say("page.chapters") + ":\n" + chapter_list(document);
 }
 
 }  // namespace cp

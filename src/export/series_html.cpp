@@ -4,8 +4,8 @@
 #include <array>
 
 #include "base/text.h"
-#include "deduce/technique.h"
 #include "export/board_svg.h"
+#include "export/idea_names.h"
 #include "export/markup.h"
 #include "export/page_assets.h"
 #include "grid/notation.h"
@@ -14,20 +14,6 @@
 namespace cp {
 
 namespace {
-
-std::string shown_name(const Speaker& speaker, const std::string& name) {
-  const auto technique = find_technique(name);
-  const std::string known = "idea." + name;
-  if (speaker.words().has(known)) return speaker.words().say(known);
-  return speaker.technique(name, technique ? (*technique)->name : name);
-}
-
-std::string shown_names(const Speaker& speaker, const std::vector<std::string>& names) {
-  std::vector<std::string> items;
-  for (const std::string& name : names) items.push_back(shown_name(speaker, name));
-  return speaker.words().list(items);
-}
-
 void entry(Markup& out, const Speaker& speaker, std::string_view key, const std::string& value) {
   if (value.empty()) return;
   out.element("dt", {}, speaker.words().say(key));
@@ -53,8 +39,8 @@ void lesson_entry(Markup& out, const Speaker& speaker, const SeriesMember& membe
   if (lesson.level > 0) entry(out, speaker, "series.level", speaker.words().say("page.level", {{"n", lesson.level}}));
   const int minutes = lesson.minutes > 0 ? lesson.minutes : (total_seconds(lesson) + 59) / 60;
   entry(out, speaker, "page.time", speaker.words().say("page.minutes", {{"n", minutes}}));
-  entry(out, speaker, "page.needs", shown_names(speaker, lesson.needs));
-  entry(out, speaker, "page.teaches", shown_names(speaker, lesson.teaches));
+  entry(out, speaker, "page.needs", idea_names(speaker, lesson.needs));
+  entry(out, speaker, "page.teaches", idea_names(speaker, lesson.teaches));
   out.close("dl");
   out.close("div");
   out.close("li");
@@ -71,7 +57,7 @@ void coverage(Markup& out, const Speaker& speaker, const SeriesPlan& plan) {
   out.close("tr");
   for (const SeriesPlan::Row& row : plan.coverage) {
     out.open("tr");
-    out.element("th", {{"scope", "row"}}, shown_name(speaker, row.name));
+    out.element("th", {{"scope", "row"}}, idea_name(speaker, row.name));
     for (const SeriesPlan::Mark mark : row.marks) {
       out.element("td", {}, mark == SeriesPlan::Mark::kNone ? std::string() : speaker.words().say(kMarks[static_cast<std::size_t>(mark)]));
     }

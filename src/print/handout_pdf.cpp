@@ -7,7 +7,7 @@
 #include "base/text.h"
 #include "export/balance_svg.h"
 #include "export/board_svg.h"
-#include "export/file_words.h"
+#include "export/idea_names.h"
 #include "export/scene_times.h"
 #include "print/page_flow.h"
 #include "print/picture.h"
@@ -71,7 +71,7 @@ bool is_bare_puzzle(const Figure& figure, const std::string& puzzle) {
 
 class Handout {
  public:
-  Handout(const Document& document, const HandoutOptions& options, PageFlow& flow) : document_(document), options_(options), flow_(flow) {}
+  Handout(const Document& document, const HandoutOptions& options, PageFlow& flow) : document_(document), options_(options), flow_(flow), speaker_(document.language) {}
 
   void write() {
     puzzle_page();
@@ -94,7 +94,8 @@ class Handout {
   }
 
  private:
-  [[nodiscard]] std::string word(FileWord which) const { return file_word(which, document_.language); }
+  [[nodiscard]] std::string word(std::string_view key) const { return speaker_.words().say(key); }
+  [[nodiscard]] std::string numbered(std::string_view key, int number) const { return speaker_.words().say(key, {{"n", number}}); }
 
   static bool has_exercises(const Document& document) {
     return std::any_of(document.scenes.begin(), document.scenes.end(), [](const Scene& scene) { return !scene.exercises.empty(); });
@@ -103,10 +104,10 @@ class Handout {
   // "Level 3 - about 12 minutes", what it teaches and needs.
   void terms() {
     std::vector<std::string> parts;
-    if (document_.level > 0) parts.push_back(word(FileWord::kLevel) + " " + to_text(document_.level));
-    if (document_.minutes > 0) parts.push_back(to_text(document_.minutes) + " " + word(FileWord::kMinutes));
-    if (!document_.teaches.empty()) parts.push_back(word(FileWord::kTeaches) + ": " + joined(document_.teaches, ", "));
-    if (!document_.needs.empty()) parts.push_back(word(FileWord::kNeeds) + ": " + joined(document_.needs, ", "));
+    if (document_.level > 0) parts.push_back(numbered("page.level", document_.level));
+    if (document_.minutes > 0) parts.push_back(numbered("page.minutes", document_.minutes));
+    if (!document_.teaches.empty()) parts.push_back(word("page.teaches") + ": " + idea_names(speaker_, document_.teaches));
+    if (!document_.needs.empty()) parts.push_back(word("page.needs") + ": " + idea_names(speaker_, document_.needs));
     if (parts.empty()) return;
     flow_.words(kAside, joined(parts, "   \xC2\xB7   "));
     flow_.skip(6);
@@ -114,8 +115,8 @@ class Handout {
 
   void origin() {
     std::vector<std::string> parts;
-    if (!document_.source.empty()) parts.push_back(word(FileWord::kSource) + ": " + document_.source);
-    if (!document_.licence.empty()) parts.push_back(word(FileWord::kLicence) + ": " + document_.licence);
+    if (!document_.source.empty()) parts.push_back(word("page.source") + ": " + document_.source);
+    if (!document_.licence.empty()) parts.push_back(word("page.licence") + ": " + document_.licence);
     if (!parts.empty()) flow_.words(kAside, joined(parts, "   \xC2\xB7   "));
   }
 
@@ -141,13 +142,13 @@ class Handout {
     flow_.skip(8);
     const double pitch = 24;
     if (flow_.room() > 3 * pitch) {
-      flow_.words(kAside, word(FileWord::kNotes));
+      flow_.words(kAside, word("page.notes.room"));
       flow_.ruled_lines(static_cast<int>(flow_.room() / pitch), pitch);
     }
   }
 
   void argument() {
-    const int top = flow_.heading("H1", word(FileWord::kArgument), 18);
+    const int top = flow_.heading("H1", word("page.argument"), 18);
     flow_.skip(4);
     for (std::size_t i = 0; i < document_.scenes.size(); ++i) scene(document_.scenes[i], static_cast<int>(i) + 1, top);
   }
@@ -216,20 +217,20 @@ class Handout {
   // ---- the tally, as a table -------------------------------------------------------------------------------------------
 
   struct TallyRow {
-    FileWord name;
+    std::string_view name;
     DigitCounts counts{};
     int sign = 1;
     bool is_total = false;
   };
 
   static std::vector<TallyRow> tally_rows(const TallyTable& table) {
-    std::vector<TallyRow> rows = {{FileWord::kTallyRowRight, table.known_right}, {FileWord::kTallyRowLeft, table.known_left, -1}};
+    std::vector<TallyRow> rows = {{"tally.right.short", table.known_right}, {"tally.left.short", table.known_left, -1}};
     if (table.surplus != 0) {
       DigitCounts each{};
       for (int i = 0; i < table.side; ++i) each[static_cast<std::size_t>(i)] = table.surplus;
-      rows.push_back({FileWord::kSurplus, each});
+      rows.push_back({"tally.surplus", each});
     }
-    rows.push_back({FileWord::kTally, table.tally, 1, true});
+    rows.push_back({"tally.short", table.tally, 1, true});
     return rows;
   }
 
@@ -275,7 +276,7 @@ class Handout {
   void steps(const Scene& scene) {
     if (scene.steps.empty()) return;
     flow_.need(50);
-    flow_.words(kAside, word(FileWord::kStepsOneByOne));
+    flow_.words(kAside, numbered("page.steps", static_cast<int>(scene.steps.size())));
     flow_.skip(2);
     for (std::size_t i = 0; i < scene.steps.size(); ++i) {
       flow_.words(kSmall, to_text(static_cast<int>(i) + 1) + ". " + scene.steps[i]);
@@ -288,16 +289,16 @@ class Handout {
     for (const Exercise& exercise : scene.exercises) {
       flow_.need(110);
       flow_.skip(4);
-      flow_.words(kStrong, word(FileWord::kExercise) + " " + to_text(++asked_));
+      flow_.words(kStrong, numbered("page.exercise", ++asked_));
       flow_.words(kBody, exercise.question);
-      if (!options_.is_worksheet) flow_.words(kAside, word(FileWord::kTryFirst));
+      if (!options_.is_worksheet) flow_.words(kAside, word("page.answer.at_end"));
       flow_.ruled_lines(options_.is_worksheet ? 5 : 3, 22);
       flow_.skip(10);
     }
   }
 
   void exercises_alone() {
-    const int top = flow_.heading("H1", word(FileWord::kExercises), 18);
+    const int top = flow_.heading("H1", word("page.exercises"), 18);
     flow_.skip(4);
     for (const Scene& scene : document_.scenes) {
       if (scene.exercises.empty()) continue;
@@ -318,7 +319,7 @@ class Handout {
       for (const Exercise& exercise : scene.exercises) {
         if (number++ == 0) {
           flow_.new_page();
-          top = flow_.heading("H1", word(FileWord::kAnswers), 18);
+          top = flow_.heading("H1", word("page.answers"), 18);
         }
         answer(exercise, number, top);
       }
@@ -339,7 +340,7 @@ class Handout {
       drawn.push_back({on_white(pans_svg(pans, SvgUse::kFile, "pans")), alternative(pans.title, pans.description)});
     }
     flow_.need(stacked(drawn, width) + 40);
-    flow_.heading("H2", word(FileWord::kExercise) + " " + to_text(number), 12, parent);
+    flow_.heading("H2", numbered("page.exercise", number), 12, parent);
     beside(drawn, width, list);
     if (!exercise.answer_note.empty()) flow_.words(kSmall, exercise.answer_note);
     flow_.skip(10);
@@ -358,7 +359,7 @@ class Handout {
 
   void solution(const Figure& figure) {
     flow_.new_page();
-    flow_.heading("H1", word(FileWord::kSolution), 18);
+    flow_.heading("H1", word("page.solution"), 18);
     const double width = std::min(flow_.width(), 340.0);
     flow_.skip(flow_.picture_at(board_text(figure), alternative(figure.title, figure.description), flow_.left() + (flow_.width() - width) / 2, flow_.y(), width));
   }
@@ -366,6 +367,7 @@ class Handout {
   const Document& document_;
   const HandoutOptions& options_;
   PageFlow& flow_;
+  Speaker speaker_;
   int asked_ = 0;
 };
 
@@ -383,8 +385,8 @@ Result<Draft> drafted(const Document& document, const HandoutOptions& options, i
   look.tongue = {document.language, document.is_right_to_left};
   look.foot = document.title;
   look.pages = pages;
-  const FileWord kind = options.is_worksheet ? FileWord::kWorksheet : FileWord::kHandout;
-  PdfFile pdf(look.width, look.height, {document.title, file_word(kind, document.language), joined(document.teaches, ", "), document.language});
+  const Speaker speaker(document.language);
+  PdfFile pdf(look.width, look.height, {document.title, speaker.words().say(options.is_worksheet ? "page.worksheet" : "page.handout"), idea_names(speaker, document.teaches), document.language});
   PageFlow flow(pdf, look);
   Handout handout(document, options, flow);
   if (Handout::is_one_page(document, options)) {

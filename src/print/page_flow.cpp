@@ -5,9 +5,8 @@
 
 #include <algorithm>
 
-#include "base/text.h"
-#include "export/file_words.h"
 #include "print/picture.h"
+#include "speak/words.h"
 
 namespace cp {
 
@@ -38,9 +37,7 @@ void PageFlow::foot() {
   cairo_rel_line_to(canvas, width(), 0);
   cairo_stroke(canvas);
   Lettering small{kFootSize, false, false, false, Align::kStart, 1.2, kDim};
-  const std::string& language = tongue().language;
-  std::string number = file_word(FileWord::kPage, language) + " " + to_text(pdf_.page());
-  if (look_.pages > 0) number += " " + file_word(FileWord::kOf, language) + " " + to_text(look_.pages);
+  const std::string number = Words(tongue().language).say("page.page", {{"n", pdf_.page()}, {"count", look_.pages}});
   const double number_width = 90;
   const WordsBlock title(canvas, tongue(), small, width() - number_width - 10, look_.foot);
   title.draw(at_start(width() - number_width - 10), y, 0, std::min(1, title.line_count()));

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "print/pdf_finish.h"
 
+#include <algorithm>
 #include <charconv>
 #include <map>
 
@@ -31,16 +32,17 @@ class Objects {
     if (start == std::string::npos) return unexpected("no startxref");
     found.table_at = number_at(pdf, start + 9);
     const auto at = static_cast<std::size_t>(found.table_at);
-    if (found.table_at < 0 || pdf.compare(at, 5, "xref\n") != 0) return unexpected("no table of offsets");
+    if (found.table_at < 0 || at >= pdf.size() || pdf.compare(at, 5, "xref\n") != 0) return unexpected("no table of offsets");
     const auto line = pdf.find('\n', at + 5);
-    found.count = number_at(pdf, pdf.find(' ', at + 5));
+    const auto blank = pdf.find(' ', at + 5);
+    found.count = blank == std::string::npos ? -1 : number_at(pdf, blank);
     const auto trailer = pdf.find("trailer", at);
     if (line == std::string::npos || found.count < 1 || trailer == std::string::npos) return unexpected("a short table of offsets");
     for (long long i = 1; i < found.count; ++i) {
       const auto entry = line + 1 + static_cast<std::size_t>(i) * 20;  // every entry is 20 bytes long (7.5.4)
       if (entry + 20 > trailer) return unexpected("a short table of offsets");
       if (pdf[entry + 17] != 'n') continue;
-      const auto offset = static_cast<std::size_t>(number_at(pdf, entry));
+      const auto offset = static_cast<std::size_t>(std::max(0LL, number_at(pdf, entry)));
       const auto body = pdf.find("obj\n", offset);
       const auto end = pdf.find("endobj", offset);
       if (body == std::string::npos || end == std::string::npos) return unexpected("an object without an end");
@@ -128,6 +130,7 @@ std::string pdf_text(std::string_view utf8) {
 Result<std::string> finished_pdf(std::string pdf, std::string_view language, const std::vector<std::string>& descriptions) {
   const Result<Objects> objects = Objects::read(pdf);
   if (!objects) return objects.error();
+  if (objects->bodies.count(objects->root) == 0) return unexpected("no catalogue");
   const long long root = Objects::reference(objects->bodies.at(objects->root), "/StructTreeRoot");
   if (objects->bodies.count(root) == 0) return unexpected("no structure");
   const long long document = objects->count;

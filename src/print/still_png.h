@@ -18,7 +18,7 @@ struct StillOptions {
 inline constexpr int kLowestStill = 360;
 inline constexpr int kHighestStill = 4320;
 
-// The bytes of a PNG, with eight bits of alpha. Never shows a solution or an answer.
+// The bytes of a PNG, eight bits a channel, with alpha where it is transparent. Never shows a solution or an answer.
 // Errors: kBadArgument for a height outside the limits or a scene that is not there.
 Result<std::string> still_png(const Document& document, std::size_t scene, const StillOptions& options = {});
 

@@ -3,7 +3,6 @@
 #include <gtest/gtest.h>
 
 #include "export/captions.h"
-#include "export/file_words.h"
 #include "export/scene_times.h"
 #include "export/script_text.h"
 #include "support/sample_lesson.h"
@@ -136,16 +135,6 @@ TEST(Description, HoldsThePuzzleAndTheChapters) {
   const std::string text = description_text(document);
   EXPECT_NE(text.find("R\u00e4tsel:\n..3.1......4.1..\n"), std::string::npos);
   EXPECT_NE(text.find("Kapitel:\n0:00 First\n"), std::string::npos);
-}
-
-TEST(FileWords, AreThereInBothLanguages) {
-  for (int i = 0; i <= static_cast<int>(FileWord::kTally); ++i) {
-    const auto word = static_cast<FileWord>(i);
-    EXPECT_FALSE(file_word(word, "en").empty()) << i;
-    EXPECT_FALSE(file_word(word, "de-AT").empty()) << i;
-    EXPECT_EQ(file_word(word, "xx"), file_word(word, "en"));
-  }
-  EXPECT_FALSE(has_file_words("den"));
 }
 
 }  // namespace

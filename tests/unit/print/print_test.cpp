@@ -68,18 +68,21 @@ TEST(PdfText, IsUtf16) {
 TEST(PdfFinish, RefusesWhatCairoDidNotWrite) {
   EXPECT_FALSE(finished_pdf("%PDF-1.5\nno table", "en", {}).is_ok());
   EXPECT_FALSE(finished_pdf("startxref\n99999\n%%EOF", "en", {}).is_ok());
+  EXPECT_FALSE(finished_pdf("xref\n0 2\n0000000000 65535 f \n0000000000 00000 n \ntrailer\nstartxref\n0\n%%EOF", "en", {}).is_ok());
+  EXPECT_FALSE(finished_pdf("xref\nstartxref\n0\n%%EOF", "en", {}).is_ok());
 }
 
-// PNG specification, 11.2.2: width and height follow the eight-byte signature and "IHDR"; colour type 6 has alpha.
+// PNG specification, 11.2.2: width and height follow the eight-byte signature and "IHDR"; colour type 2 has no alpha, 6 has.
 TEST(Stills, HaveTheSizeAskedFor) {
   const Document document = support::sample_lesson();
-  for (const int height : {1080, 2160}) {
-    const auto png = still_png(document, 3, {height, false});
+  for (const int height : {720, 2160}) {
+    const bool is_transparent = height == 720;
+    const auto png = still_png(document, 3, {height, is_transparent});
     ASSERT_TRUE(png.is_ok());
     EXPECT_EQ(png->substr(12, 4), "IHDR");
     EXPECT_EQ(number_at(*png, 16), static_cast<unsigned>(height * 16 / 9));
     EXPECT_EQ(number_at(*png, 20), static_cast<unsigned>(height));
-    EXPECT_EQ((*png)[25], 6);
+    EXPECT_EQ((*png)[25], is_transparent ? 6 : 2);
   }
 }
 
