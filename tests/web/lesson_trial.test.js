@@ -57,12 +57,13 @@ describe('a lesson page with an engine', { skip: !has }, () => {
 
   it('takes a cell from the board itself', async () => {
     const section = page.locator('section.scene.now');
-    const box = await section.locator('.spread > .board svg').boundingBox();
+    const board = section.locator('.spread > .board svg');
+    const { width } = await board.boundingBox();
     const { scenes } = await facts(page);
     const cells = scenes[await section.getAttribute('id')].position.split(' ').filter((word) => /\d/.test(word));
     const open = cells.findIndex((word) => /^\d\d+$/.test(word));
-    const scale = box.width / 600;
-    await page.mouse.click(box.x + (50 + 60 * (open % 9) + 30) * scale, box.y + (50 + 60 * Math.floor(open / 9) + 30) * scale);
+    const scale = width / 600;
+    await board.click({ position: { x: (50 + 60 * (open % 9) + 30) * scale, y: (50 + 60 * Math.floor(open / 9) + 30) * scale } });
     assert.equal(await section.locator('.try-name').inputValue(), `r${Math.floor(open / 9) + 1}c${open % 9 + 1}`);
     assert.deepEqual(await section.locator('.try-digits button').allInnerTexts(), [...cells[open]]);
   });
