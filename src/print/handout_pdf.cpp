@@ -25,6 +25,7 @@ const Lettering kTallyName{7.5, false, false, false, Align::kStart, 1.2, kInk};
 const Lettering kTallyEntry{8, false, true, false, Align::kMiddle, 1.2, kInk};
 const Lettering kTallyHead{8, true, true, false, Align::kMiddle, 1.2, kInk};
 constexpr double kTallyLine = 13;
+const Lettering kCode{8.5, false, false, true, Align::kStart, 1.2, kInk};
 const Lettering kFixed{8, false, false, true, Align::kMiddle, 1.2, kDim};
 
 // Figures bring the cream paper of the pages; on a sheet the paper is there already.
@@ -136,7 +137,7 @@ class Handout {
       flow_.picture_at(svg, alternative(figure->title, figure->description), flow_.left() + (flow_.width() - width) / 2, flow_.y(), width);
       flow_.skip(height_of(svg, width) + 4);
     }
-    flow_.words(kFixed, document_.puzzle);
+    flow_.signs(kFixed, document_.puzzle);
     flow_.skip(6);
     origin();
     flow_.skip(8);
@@ -150,7 +151,9 @@ class Handout {
   void argument() {
     const int top = flow_.heading("H1", word("page.argument"), 18);
     flow_.skip(4);
-    for (std::size_t i = 0; i < document_.scenes.size(); ++i) scene(document_.scenes[i], static_cast<int>(i) + 1, top);
+    for (std::size_t i = 0; i < document_.scenes.size(); ++i) {
+      if (!is_only_solution(document_.scenes[i])) scene(document_.scenes[i], static_cast<int>(i) + 1, top);
+    }
   }
 
   void scene(const Scene& scene, int number, int parent) {
@@ -266,10 +269,13 @@ class Handout {
   }
 
   void claims(const Scene& scene) {
+    if (scene.claims.empty()) return;
+    flow_.need(50);
+    flow_.words(kAside, word("page.claims"));
     for (const AskedClaim& claim : scene.claims) {
-      flow_.words(kStrong, claim.text);
+      flow_.signs(kCode, claim.text);
       if (!claim.reason.empty()) flow_.words(kSmall, claim.reason);
-      flow_.skip(5);
+      flow_.skip(3);
     }
   }
 
@@ -324,10 +330,13 @@ class Handout {
         answer(exercise, number, top);
       }
     }
-    for (const Scene& scene : document_.scenes) {
-      if (scene.answer) solution(*scene.answer);
+    for (std::size_t i = 0; i < document_.scenes.size(); ++i) {
+      if (document_.scenes[i].answer) solution(document_.scenes[i], static_cast<int>(i) + 1);
     }
   }
+
+  // A scene that shows nothing but the solution stands with it, on the last page.
+  static bool is_only_solution(const Scene& scene) { return scene.answer && !scene.board && !scene.pans && scene.steps.empty() && scene.exercises.empty() && scene.claims.empty(); }
 
   void answer(const Exercise& exercise, int number, int parent) {
     std::vector<Paragraph> list;
@@ -357,9 +366,11 @@ class Handout {
     return list;
   }
 
-  void solution(const Figure& figure) {
+  void solution(const Scene& scene, int number) {
+    const Figure& figure = *scene.answer;
     flow_.new_page();
-    flow_.heading("H1", word("page.solution"), 18);
+    flow_.heading("H1", is_only_solution(scene) ? to_text(number) + ". " + scene.heading : word("page.solution"), 18);
+    if (is_only_solution(scene)) paragraphs(scene.paragraphs, 0);
     const double width = std::min(flow_.width(), 340.0);
     flow_.skip(flow_.picture_at(board_text(figure), alternative(figure.title, figure.description), flow_.left() + (flow_.width() - width) / 2, flow_.y(), width));
   }

@@ -95,6 +95,13 @@ void PageFlow::words(const Lettering& lettering, std::string_view text, std::str
   }
 }
 
+void PageFlow::signs(const Lettering& lettering, std::string_view text) {
+  const bool is_right_to_left = look_.tongue.is_right_to_left;
+  look_.tongue.is_right_to_left = false;
+  words(lettering, text);
+  look_.tongue.is_right_to_left = is_right_to_left;
+}
+
 double PageFlow::words_at(const Lettering& lettering, double x, double y, double width, std::string_view text, std::string_view term, const char* tag) {
   const WordsBlock block(pdf_.canvas(), tongue(), lettering, width, text, term);
   open_part();

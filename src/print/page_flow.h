@@ -47,6 +47,8 @@ class PageFlow {
   int heading(const char* tag, const std::string& words, double size, int parent = -1);
   // Words over the whole width; runs over to the next page when it must.
   void words(const Lettering& lettering, std::string_view text, std::string_view term = {}, const char* tag = "P");
+  // Signs that are read from left to right in every language: puzzles, claims.
+  void signs(const Lettering& lettering, std::string_view text);
   // Words in a column; nothing moves. Gives the height used.
   double words_at(const Lettering& lettering, double x, double y, double width, std::string_view text, std::string_view term = {}, const char* tag = "P");
   // An SVG; nothing moves. Gives the height used.
