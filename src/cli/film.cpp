@@ -76,7 +76,7 @@ std::vector<std::string> film_words(const fs::path& work, const fs::path& goal, 
   return {"-nostdin", "-hide_banner", "-loglevel", "error", "-y",
           "-f", "concat", "-safe", "0", "-i", in("pictures.txt"), "-f", "ffmetadata", "-i", in("chapters.txt"), "-i", in("captions.vtt"),
           "-map", "0:v", "-map", "2:s", "-map_metadata", "1", "-map_chapters", "1",
-          "-vf", "fps=5,format=yuv420p", "-c:v", "libx264", "-preset", "veryfast", "-tune", "stillimage", "-crf", "20", "-threads", "2",
+          "-vf", "format=yuv420p,fps=2", "-c:v", "libx264", "-preset", "veryfast", "-tune", "stillimage", "-crf", "20", "-threads", "2",
           "-c:s", "mov_text", "-metadata:s:s:0", "language=" + track_language(document.language), "-t", std::to_string(seconds),
           "-movflags", "+faststart", "-fflags", "+bitexact", "-flags:v", "+bitexact", "-progress", "pipe:1", "-f", "mp4", goal.string()};
 }

@@ -15,7 +15,7 @@ Progress::~Progress() {
 
 void Progress::show(const std::string& words) {
   const auto now = std::chrono::steady_clock::now();
-  if (now - last_ < std::chrono::seconds(1)) return;
+  if (now - last_ < std::chrono::seconds(is_terminal_ ? 1 : 5)) return;
   last_ = now;
   std::fprintf(stderr, is_terminal_ ? "\r\x1b[Kcounterpoise: %s" : "counterpoise: %s\n", words.c_str());
   std::fflush(stderr);

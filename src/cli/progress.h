@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
-// How far a long job is, on standard error. Says nothing during the first second, then at most once a second.
+// How far a long job is, on standard error: on a terminal at most once a second, elsewhere (in a log) every five seconds.
+// Nothing is said before that time has passed once.
 #pragma once
 
 #include <chrono>
