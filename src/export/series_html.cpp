@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "export/series_html.h"
 
+#include <algorithm>
 #include <array>
 
 #include "base/text.h"
@@ -19,7 +20,10 @@ std::string shown_name(const Speaker& speaker, const std::string& name) {
   const auto technique = find_technique(name);
   const std::string known = "idea." + name;
   if (speaker.words().has(known)) return speaker.words().say(known);
-  return speaker.technique(name, technique ? (*technique)->name : name);
+  if (technique) return speaker.technique(name, (*technique)->name);
+  std::string words = name;  // an idea of the teacher's own
+  std::replace(words.begin(), words.end(), '-', ' ');
+  return words;
 }
 
 std::string shown_names(const Speaker& speaker, const std::vector<std::string>& names) {
@@ -50,7 +54,7 @@ void lesson_entry(Markup& out, const Speaker& speaker, const SeriesMember& membe
   out.element("a", {{"href", member.name + "/index.html"}, {"lang", lesson.language}}, lesson.title);
   out.close("h2");
   out.open("dl");
-  if (lesson.level > 0) entry(out, speaker, "series.level", speaker.words().say("page.level", {{"n", lesson.level}}));
+  if (lesson.level > 0) entry(out, speaker, "series.level", speaker.words().say("series.level.of", {{"n", lesson.level}}));
   const int minutes = lesson.minutes > 0 ? lesson.minutes : (total_seconds(lesson) + 59) / 60;
   entry(out, speaker, "page.time", speaker.words().say("page.minutes", {{"n", minutes}}));
   entry(out, speaker, "page.needs", shown_names(speaker, lesson.needs));
