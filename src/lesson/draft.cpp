@@ -90,14 +90,20 @@ class Drafter {
       if (name != lesson_.idea) needs.insert(name);
     }
     lesson_.needs.assign(needs.begin(), needs.end());
-    if (!input_.title.empty()) {
-      lesson_.title = input_.title;
+    const std::string title = one_line(input_.title);
+    if (!title.empty()) {
+      lesson_.title = title;
     } else if (is_balance()) {
       const auto [left, right] = pans(key_.step, key_.before);
       lesson_.title = capitalised(words_.say("draft.title.balance", {{"left", left}, {"right", right}}));
     } else {
       lesson_.title = words_.say("draft.title.technique", {{"name", name_of(key_.step)}});
     }
+  }
+  // A title is one line of text; whatever else was given becomes blanks.
+  static std::string one_line(std::string text) {
+    for (char& c : text) c = static_cast<unsigned char>(c) < 0x20 || c == 0x7F ? ' ' : c;
+    return std::string(trimmed(text));
   }
   [[nodiscard]] std::string_view key_family() const {
     const Technique* technique = technique_of(key_.step);
