@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "export/series_html.h"
 
-#include <algorithm>
 #include <array>
 
 #include "base/text.h"
@@ -20,10 +19,7 @@ std::string shown_name(const Speaker& speaker, const std::string& name) {
   const auto technique = find_technique(name);
   const std::string known = "idea." + name;
   if (speaker.words().has(known)) return speaker.words().say(known);
-  if (technique) return speaker.technique(name, (*technique)->name);
-  std::string words = name;  // an idea of the teacher's own
-  std::replace(words.begin(), words.end(), '-', ' ');
-  return words;
+  return speaker.technique(name, technique ? (*technique)->name : name);
 }
 
 std::string shown_names(const Speaker& speaker, const std::vector<std::string>& names) {
