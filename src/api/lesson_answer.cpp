@@ -18,6 +18,7 @@
 #include "lesson/build.h"
 #include "lesson/draft.h"
 #include "path/alternatives.h"
+#include "speak/words.h"
 #include "verify/step_check.h"
 
 namespace cp::api {
@@ -168,9 +169,22 @@ std::optional<Answer> wrong_idea(const LessonRequest& request) {
   return refuse(Error{ErrorCode::kBadName, "'" + request.idea + "' is a family, not a technique", "name one technique, as in x-wing", {0, request.idea.size(), 1, 1}}, "idea");
 }
 
+// Drafts speak the languages of the catalogue of sentences.
+std::optional<Answer> wrong_language(const LessonRequest& request) {
+  if (request.language.empty()) return std::nullopt;
+  std::vector<std::string> known;
+  for (const std::string_view language : word_languages()) {
+    if (request.language == language) return std::nullopt;
+    known.emplace_back(language);
+  }
+  return refuse(Error{ErrorCode::kBadName, "there are no words in '" + request.language + "'", "the languages of drafts are " + listed(known) + "; a draft can be translated, any tag may stand in the lesson", {0, request.language.size(), 1, 1}},
+                "language");
+}
+
 Drafted draft(const LessonRequest& request) {
   if (auto wrong = out_of_range("max_slack", request.max_slack, 0, kMostFreeSlack)) return refused(std::move(*wrong));
   if (auto wrong = wrong_idea(request)) return refused(std::move(*wrong));
+  if (auto wrong = wrong_language(request)) return refused(std::move(*wrong));
   const auto subject = subject_of(request.puzzle);
   if (!subject) return refused(refuse(subject.error(), "puzzle"));
   std::vector<Weight> chosen;

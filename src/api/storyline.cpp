@@ -71,6 +71,26 @@ Result<Storyline> turn_off(const Path& plain, std::size_t at, PathStep balance, 
   return storyline;
 }
 
+// Where plain steps of some kinds come to an end: a lesson that begins there says "after the singles" and not "after step 13".
+constexpr std::array<std::string_view, 3> kStages = {"single", "locked", "subset"};
+
+// The first of these ends at which `find` has a balance, and the path from there.
+template <typename Find>
+Result<std::optional<Storyline>> turn_off_at_stage(const Position& puzzle, const PathOptions& options, const Find& find) {
+  PathOptions stage;
+  for (const std::string_view kind : kStages) {
+    stage.only.emplace_back(kind);
+    const auto path = find_path(puzzle, stage);
+    if (!path) return path.error();
+    auto balance = path->end_position.is_complete() ? std::nullopt : find(path->end_position);
+    if (!balance) continue;
+    auto storyline = turn_off(*path, path->steps.size(), std::move(*balance), options);
+    if (!storyline) return storyline.error();
+    return std::optional<Storyline>(std::move(storyline).value());
+  }
+  return std::optional<Storyline>();
+}
+
 Error no_balance(const Position& puzzle, int most_free_slack) {
   if (!can_find(puzzle.shape())) {
     return Error{ErrorCode::kLimit, "balances are searched on grids up to 9x9; this one is " + std::string(puzzle.shape().name()),
@@ -87,6 +107,9 @@ Result<Storyline> storyline_of(const Position& puzzle, int most_free_slack) {
   auto path = find_path(puzzle, options);
   if (!path) return path.error();
   if (const auto key = first_balance(*path)) return Storyline{std::move(*path), *key, true};
+  auto staged = turn_off_at_stage(puzzle, options, [most_free_slack](const Position& position) { return best_two_sided_balance(position, most_free_slack); });
+  if (!staged) return staged.error();
+  if (staged.value().has_value()) return std::move(*staged.value());
   for (std::size_t i = 0; i < path->steps.size(); ++i) {
     if (auto balance = best_two_sided_balance(path->steps[i].before, most_free_slack)) return turn_off(*path, i, std::move(*balance), options);
   }
@@ -105,6 +128,9 @@ Result<Storyline> storyline_on(const Position& puzzle, const std::vector<Weight>
       return storyline;
     }
   }
+  auto staged = turn_off_at_stage(puzzle, options, [&weights](const Position& position) { return chosen_balance(position, weights); });
+  if (!staged) return staged.error();
+  if (staged.value().has_value()) return std::move(*staged.value());
   for (std::size_t i = 0; i < path->steps.size(); ++i) {
     if (auto balance = chosen_balance(path->steps[i].before, weights)) return turn_off(*path, i, std::move(*balance), options);
   }

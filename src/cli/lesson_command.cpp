@@ -56,6 +56,7 @@ Source source_of(const api::LessonRequest& request, const std::string& field, co
   if (field == "left") return {request.left, "--left"};
   if (field == "right") return {request.right, "--right"};
   if (field == "idea") return {request.idea, "--idea"};
+  if (field == "language") return {request.language, "--language"};
   return {};
 }
 

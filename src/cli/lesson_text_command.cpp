@@ -31,6 +31,7 @@ Source draft_source(const DraftWords& words, const std::string& field) {
   if (field == "left") return {words.request.left, "--left"};
   if (field == "right") return {words.request.right, "--right"};
   if (field == "idea") return {words.request.idea, "--idea"};
+  if (field == "language") return {words.request.language, "--language"};
   return {};
 }
 

@@ -36,7 +36,7 @@ void lesson_entry(Markup& out, const Speaker& speaker, const SeriesMember& membe
   out.element("a", {{"href", member.name + "/index.html"}, {"lang", lesson.language}}, lesson.title);
   out.close("h2");
   out.open("dl");
-  if (lesson.level > 0) entry(out, speaker, "series.level", speaker.words().say("page.level", {{"n", lesson.level}}));
+  if (lesson.level > 0) entry(out, speaker, "series.level", speaker.words().say("series.level.of", {{"n", lesson.level}}));
   const int minutes = lesson.minutes > 0 ? lesson.minutes : (total_seconds(lesson) + 59) / 60;
   entry(out, speaker, "page.time", speaker.words().say("page.minutes", {{"n", minutes}}));
   entry(out, speaker, "page.needs", idea_names(speaker, lesson.needs));

@@ -90,14 +90,20 @@ class Drafter {
       if (name != lesson_.idea) needs.insert(name);
     }
     lesson_.needs.assign(needs.begin(), needs.end());
-    if (!input_.title.empty()) {
-      lesson_.title = input_.title;
+    const std::string title = one_line(input_.title);
+    if (!title.empty()) {
+      lesson_.title = title;
     } else if (is_balance()) {
       const auto [left, right] = pans(key_.step, key_.before);
       lesson_.title = capitalised(words_.say("draft.title.balance", {{"left", left}, {"right", right}}));
     } else {
       lesson_.title = words_.say("draft.title.technique", {{"name", name_of(key_.step)}});
     }
+  }
+  // A title is one line of text; whatever else was given becomes blanks.
+  static std::string one_line(std::string text) {
+    for (char& c : text) c = static_cast<unsigned char>(c) < 0x20 || c == 0x7F ? ' ' : c;
+    return std::string(trimmed(text));
   }
   [[nodiscard]] std::string_view key_family() const {
     const Technique* technique = technique_of(key_.step);
@@ -258,17 +264,34 @@ class Drafter {
 
   // ---- after the idea ------------------------------------------------------------------------------------------------
 
+  // Why another way asks more of a person, or as much.
   std::string comparison(const PathStep& other) const {
     const Measure& theirs = other.measure;
     const Measure& ours = key_.measure;
-    if (theirs.cost < ours.cost) {
-      return theirs.facts < ours.facts && theirs.facts > 0 ? words_.say("draft.easier.facts", {{"facts", theirs.facts}, {"own", ours.facts}}) : words_.say("draft.easier");
-    }
     if (theirs.cost == ours.cost) return words_.say("draft.same");
     if (theirs.cases > std::max(ours.cases, 1)) return words_.say("draft.harder.cases", {{"n", theirs.cases}});
     if (theirs.supposes && !ours.supposes) return words_.say("draft.harder.supposes", {{"n", theirs.lines}});
     if (theirs.facts > ours.facts && theirs.cells > 0) return words_.say("draft.harder.cells", {{"cells", theirs.cells}, {"n", theirs.facts}});
     return words_.say("draft.harder");
+  }
+
+  std::string alternative_name(const PathStep& other) const {
+    if (!std::holds_alternative<BalanceReason>(other.step.reason)) return words_.say("draft.alternative.harder", {{"name", name_in_sentence(speaker_, other.step)}});
+    const auto [left, right] = pans(other.step, other.before);
+    return words_.say("draft.alternative.balance", {{"left", left}, {"right", right}});
+  }
+
+  // The easier ones in one breath.
+  void say_easier(DraftScene& scene) const {
+    std::vector<std::string> names;
+    std::vector<std::string> costs;
+    for (const PathStep& other : input_.alternatives) {
+      if (other.measure.cost >= key_.measure.cost || std::holds_alternative<BalanceReason>(other.step.reason)) continue;
+      names.push_back(name_in_sentence(speaker_, other.step));
+      costs.push_back(to_text(other.measure.cost));
+    }
+    if (names.empty()) return;
+    scene.say(words_.say("draft.alternative.easier", {{"list", words_.list(names)}, {"n", static_cast<int>(names.size())}, {"costs", words_.list(costs)}, {"own", key_.measure.cost}}));
   }
 
   void alternatives_scene() {
@@ -278,28 +301,17 @@ class Drafter {
     if (input_.alternatives.empty()) {
       scene.say(words_.say("draft.alternatives.none"));
     } else {
-      scene.say(words_.say("draft.alternatives.found", {{"n", static_cast<int>(input_.alternatives_found)}}));
+      scene.say(words_.say(input_.alternatives_found > input_.alternatives.size() ? "draft.alternatives.found" : "draft.alternatives.all", {{"n", static_cast<int>(input_.alternatives_found)}}));
     }
+    say_easier(scene);
     for (const PathStep& other : input_.alternatives) {
-      std::string text;
-      if (std::holds_alternative<BalanceReason>(other.step.reason)) {
-        const auto [left, right] = pans(other.step, other.before);
-        text = words_.say("draft.alternative.balance", {{"left", left}, {"right", right}});
-      } else {
-        text = words_.say("draft.alternative.technique", {{"name", with_article(name_of(other.step))}});
-      }
-      scene.say(text + " " + comparison(other) + " " + words_.say("draft.measure", {{"cost", other.measure.cost}, {"own", key_.measure.cost}}));
+      const bool is_told = other.measure.cost < key_.measure.cost && !std::holds_alternative<BalanceReason>(other.step.reason);
+      if (is_told) continue;
+      scene.say(alternative_name(other) + (other.measure.cost < key_.measure.cost ? "" : " " + comparison(other)) + " " + words_.say("draft.measure", {{"cost", other.measure.cost}, {"own", key_.measure.cost}}));
     }
     if (is_balance()) scene.direct("show", std::string(kKeyName) + " falls");
     scene.note(words_.say("draft.note.alternatives"));
     lesson_.scenes.push_back(scene.finish());
-  }
-
-  [[nodiscard]] std::string with_article(const std::string& name) const {
-    if (!words_.is_english()) return name;
-    static constexpr std::string_view kVowels = "aeiouAEIOU";
-    const bool is_an = kVowels.find(name.front()) != std::string_view::npos || name.starts_with("X");
-    return (is_an && !name.starts_with("uni") ? "an " : "a ") + name;
   }
 
   void tail() {
@@ -323,15 +335,15 @@ class Drafter {
     if (is_balance()) {
       const auto [left, right] = pans(key_.step, key_.before);
       scene.say(words_.say("draft.summary.balance", {{"left", left}, {"right", right}, {"n", struck}}));
-      scene.direct("show", std::string(kKeyName) + " falls");
     } else if (struck > 0) {
-      scene.say(words_.say("draft.summary.technique", {{"name", name_of(key_.step)}, {"n", struck}}));
+      scene.say(words_.say("draft.summary.technique", {{"name", name_in_sentence(speaker_, key_.step)}, {"n", struck}}));
     } else {
-      scene.say(words_.say("draft.summary.technique.placed", {{"name", name_of(key_.step)}, {"n", static_cast<int>(key_.step.placements.size())}}));
+      scene.say(words_.say("draft.summary.technique.placed", {{"name", name_in_sentence(speaker_, key_.step)}, {"n", static_cast<int>(key_.step.placements.size())}}));
     }
     const bool is_solved = after(input_.path.back()).is_complete();
     scene.say(words_.say("draft.summary.path", {{"n", static_cast<int>(input_.path.size())}, {"key", static_cast<int>(input_.key) + 1}}) +
               (is_solved ? "" : " " + words_.say("draft.summary.open")));
+    if (is_balance()) scene.direct("show", std::string(kKeyName) + " falls");
     scene.note(words_.say("draft.note.summary"));
     lesson_.scenes.push_back(scene.finish());
   }

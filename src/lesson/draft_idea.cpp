@@ -85,7 +85,7 @@ class BalanceScenes {
       case Kind::kCase:
         show(scene, reason_.cases.size() > 1 ? "cases" : "shares");
         add_marks(scene, part);
-        return scene.note(words_.say("draft.note.case"));
+        return scene.note(words_.say(reason_.cases.size() > 1 ? "draft.note.case" : "draft.note.follow"));
       case Kind::kFalls:
         show(scene, "falls");
         scene.direct("step", conclusions_text(shape_, {}, key_.step.eliminations) + " by " + std::string(kKeyName));
@@ -297,7 +297,7 @@ class ExerciseScenes {
   void ask_pattern(DraftScene& scene, int number, const ProvenStep& found, const Directive& wanted) {
     const std::string name = technique_name(speaker_, found.step);
     const Candidate& first = wanted.eliminations.empty() ? wanted.placements.front() : wanted.eliminations.front();
-    scene.ask(words_.say(number == 1 || wanted.eliminations.empty() ? "draft.exercise.technique.1" : "draft.exercise.technique.2", {{"name", name}, {"cell", shape_.name_of(first.cell)}}));
+    scene.ask(words_.say(number == 1 || wanted.eliminations.empty() ? "draft.exercise.technique.1" : "draft.exercise.technique.2", {{"name", name_in_sentence(speaker_, found.step)}, {"cell", shape_.name_of(first.cell)}}));
     const std::string falls = wanted.eliminations.empty() ? speaker_.values(shape_, wanted.placements) : speaker_.falls(shape_, wanted.eliminations);
     const std::string told = speaker_.step(found.step, found.before, name);
     scene.answer(told.empty() ? words_.say("draft.exercise.answer.falls", {{"falls", falls}}) : told);
@@ -321,6 +321,20 @@ std::vector<WrittenScene> exercise_scenes(const IdeaInput& input) { return Exerc
 
 std::string balance_line(const Shape& shape, const std::vector<Weight>& weights, const std::string& name) {
   return "left " + pan_text(shape, weights, true) + " right " + pan_text(shape, weights, false) + " name " + name;
+}
+
+std::string name_in_sentence(const Speaker& speaker, const Step& step) {
+  const std::string name = technique_name(speaker, step);
+  const auto technique = find_technique(step.technique);
+  if (!speaker.words().is_english() || !technique) return name;
+  const std::string_view family = (*technique)->family;
+  if (family == "leftovers") return "the " + name;
+  // Names of a kind of reasoning, and plurals, go without an article.
+  const bool is_bare = family == "locked" || family == "colouring" || family == "exclusion" || step.technique == "nishio" || step.technique == "remote-pairs" ||
+                       step.technique == "multi-sector-locked-sets";
+  if (is_bare) return name;
+  static constexpr std::string_view kVowels = "aeioAEIOX";  // "an X-wing", but "a unique rectangle"
+  return (kVowels.find(name.front()) != std::string_view::npos ? "an " : "a ") + name;
 }
 
 std::vector<std::string> in_breaths(const std::string& text) {

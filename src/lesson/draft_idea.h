@@ -37,6 +37,8 @@ std::vector<WrittenScene> exercise_scenes(const IdeaInput& input);
 
 // "left c1,c2 right r3,r7 name key".
 std::string balance_line(const Shape& shape, const std::vector<Weight>& weights, const std::string& name);
+// "an X-wing", "pointing", "the law of leftovers": the technique of a step inside a sentence.
+std::string name_in_sentence(const Speaker& speaker, const Step& step);
 // Sentences in paragraphs of a breath or two.
 std::vector<std::string> in_breaths(const std::string& text);
 

@@ -32,7 +32,8 @@ bool is_letter(char letter) { return (letter >= 'a' && letter <= 'z') || (letter
 
 void DraftScene::add(WrittenLine::Kind kind, const std::string& text) {
   if (text.empty()) return;
-  if (!scene_.lines.empty() && (kind == WrittenLine::Kind::kWords || scene_.lines.back().kind != kind)) scene_.lines.push_back({WrittenLine::Kind::kBreak, {}, {}, 0, 0});
+  const bool is_answer = kind == WrittenLine::Kind::kAnswer && !scene_.lines.empty() && scene_.lines.back().kind == WrittenLine::Kind::kQuestion;
+  if (!scene_.lines.empty() && !is_answer && (kind == WrittenLine::Kind::kWords || scene_.lines.back().kind != kind)) scene_.lines.push_back({WrittenLine::Kind::kBreak, {}, {}, 0, 0});
   for (std::string& line : wrapped_lines(text)) scene_.lines.push_back({kind, {}, std::move(line), 0, 0});
 }
 

@@ -99,14 +99,19 @@ std::string Speaker::cells(const Shape& shape, const CellSet& cells, const CellS
   if (groups.size() > kGroups || static_cast<int>(groups.size()) == count) {
     return count <= 2 * kNamed ? cell_list(shape, cells) : words_.say("cells.count", {{"n", count}});
   }
+  const int first = (cells & shape.cells(groups.front())).size();
+  const bool is_even = first > 1 && std::all_of(groups.begin(), groups.end(), [&](House group) { return (cells & shape.cells(group)).size() == first; });
+  if (is_even) return words_.say("cells.each", {{"n", first}, {"houses", houses_of_kind(shape, groups, shape.kind(groups.front()))}});
   std::vector<std::string> items;
+  bool has_said_cells = false;
   for (const House group : groups) {
     const CellSet inside = cells & shape.cells(group);
     if (inside.size() == 1) {
       items.push_back(shape.name_of(inside.first()));
       continue;
     }
-    items.push_back(words_.say("cells.group", {{"n", inside.size()}, {"house", houses_of_kind(shape, {group}, shape.kind(group))}}));
+    items.push_back(words_.say(has_said_cells ? "cells.more" : "cells.group", {{"n", inside.size()}, {"house", houses_of_kind(shape, {group}, shape.kind(group))}}));
+    has_said_cells = true;
   }
   return words_.list(items);
 }

@@ -123,8 +123,11 @@ class StoryTeller {
     StoryPart& part = start(Kind::kSlack, words_.say(s.slack == 0 ? "story.fit" : "story.room"));
     part.focus = s.left.open | s.right.open;
     const DigitCounts none{};
-    const std::string asked = speaker_.digits(t_.shape, held(t_, Pan::kLeft, none));
-    const std::string open = words_.say("story.open", {{"n", s.left.open_count}, {"cells", names(s.left.open)}, {"digits", asked.empty() ? words_.say("number.0") : asked}});
+    const Pan pan = s.left.open_count > 0 ? Pan::kLeft : Pan::kRight;
+    const ScalesSide& shown = pan == Pan::kLeft ? s.left : s.right;
+    const std::string asked = speaker_.digits(t_.shape, held(t_, pan, none));
+    std::string open = pan == Pan::kLeft ? std::string() : words_.say("story.closed") + " ";
+    open += words_.say("story.open", {{"side", side(pan)}, {"n", shown.open_count}, {"cells", names(shown.open)}, {"digits", asked.empty() ? words_.say("story.open.none") : asked}});
     if (s.slack == 0) {
       add(part, open + ". " + words_.say("story.slack.0"));
       return add(part, exact_words(none));

@@ -139,7 +139,7 @@ std::string Words::place(std::string_view inside, Fills fills) const {
     const std::size_t colon = find_outside(choices, ':');
     const std::string_view one = choices.substr(0, colon);
     result = filled(fill->number == 1 || colon == std::string_view::npos ? one : choices.substr(colon + 1), fills);
-  } else if (is_spoken && fill->number >= 0 && fill->number <= 12) {
+  } else if (is_spoken && fill->number >= 0 && !find("number." + fill->text).empty()) {
     result = find("number." + fill->text);
   } else {
     result = fill->text;

@@ -90,7 +90,7 @@ TEST(Speaker, NamesCellsAsAPersonWould) {
   EXPECT_EQ(speaker.cells(shape, cells_from({"r4c1", "r5c2"}), open), "the two open cells of box 4 (r4c1 and r5c2)");
   EXPECT_EQ(speaker.cells(shape, cells_from({"r4c1", "r5c3"}), open), "the two cells in box 4 (r4c1 and r5c3)");
   EXPECT_EQ(speaker.cells(shape, cells_from({"r1c1", "r9c9"}), open), "r1c1 and r9c9");
-  EXPECT_EQ(speaker.cells(shape, cells_from({"r1c1", "r1c2", "r2c1", "r2c2", "r8c8", "r8c9", "r9c8"}), open), "four cells in box 1 and three cells in box 9");
+  EXPECT_EQ(speaker.cells(shape, cells_from({"r1c1", "r1c2", "r2c1", "r2c2", "r8c8", "r8c9", "r9c8"}), open), "four cells in box 1 and three in box 9");
   EXPECT_EQ(Speaker("de").cells(shape, cells_from({"r4c1", "r5c2"}), open), "die zwei offenen Felder von Block 4 (r4c1 und r5c2)");
   EXPECT_EQ(Speaker("de").houses(shape, {shape.row(2), shape.row(6), shape.box(3)}), "Zeilen 3 und 7 mit Block 4");
 }
