@@ -163,6 +163,21 @@ function(cp_module_tests)
   endforeach()
 endfunction()
 
+# The desk: its parts, its types, and its screens in a browser, as build_desk of
+# tools/setup.sh (which ./test calls) installed and built them.
+function(cp_desk_tests)
+  set(web "${CMAKE_SOURCE_DIR}/web")
+  if(NOT EXISTS "${web}/package.json")
+    return()
+  endif()
+  add_test(NAME desk.parts COMMAND npm --silent test WORKING_DIRECTORY "${web}")
+  add_test(NAME desk.types COMMAND npm --silent run types WORKING_DIRECTORY "${web}")
+  add_test(NAME desk.screens COMMAND npm --silent run test:desk
+    WORKING_DIRECTORY "${CMAKE_SOURCE_DIR}/tests/web")
+  set_tests_properties(desk.parts desk.types desk.screens PROPERTIES TIMEOUT 900 LABELS web
+    ENVIRONMENT "COUNTERPOISE_DESK_DIR=${CMAKE_SOURCE_DIR}/build/desk")
+endfunction()
+
 function(cp_house_rules)
   if(EXISTS "${CMAKE_SOURCE_DIR}/tools/check")
     add_test(NAME house_rules COMMAND "${CMAKE_SOURCE_DIR}/tools/check")

@@ -48,8 +48,7 @@ Answer ask_weigh(Fields& fields) {
     if (auto fault = fields.finish()) return std::move(*fault);
     return weigh(request);
   }
-  const FindRequest request{fields.text("puzzle"), fields.flag("after_basics", false), fields.number("max_slack", 1), fields.number("limit", 20),
-                            fields.number("least_houses", 0), fields.number("most_houses", 99), fields.number("most_rank", 1'000'000)};
+  const FindRequest request{fields.text("puzzle"), fields.flag("after_basics", false), fields.number("max_slack", 1), fields.number("limit", 20), fields.number("most_houses", 99)};
   if (auto fault = fields.finish()) return std::move(*fault);
   return find(request);
 }

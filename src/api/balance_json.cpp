@@ -113,9 +113,7 @@ std::string effort_in_words(const Inference& inference, int highest) {
 std::string what_is_missing(const Position& position, const Weighing& weighing, const Inference& inference, int highest) {
   BalanceReason reason;
   reason.weights = weighing.weights;
-  if (weighing.weights.empty()) {
-    return weighing.cancelled.is_empty() ? "Both pans are empty. Put a row, a column or a box into a pan to begin." : "Both pans hold the same houses, so everything cancels.";
-  }
+  if (weighing.weights.empty()) return "Both pans are empty. Put a row, a column or a box into a pan to begin.";
   std::string text = balance_headline(reason, position.shape()) + ". ";
   if (inference.is_impossible) return text + "The open cells cannot be filled as the tally asks: the position has no solution.";
   const int open = weighing.units(weighing.open_left);

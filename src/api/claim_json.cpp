@@ -58,9 +58,19 @@ Json addition_json(const Shape& shape, const Addition& addition) {
   return json;
 }
 
-std::string counter_words(const Shape& shape, const std::vector<Candidate>& counter) { return placements_in_words(shape, counter); }
+// The cells that break a claim about values come first.
+std::string counter_words(const Shape& shape, const Claim& claim, const std::vector<Candidate>& counter) {
+  std::vector<Candidate> breaking;
+  std::vector<Candidate> others;
+  for (const Candidate& each : counter) (claim.kind == Claim::Kind::kValues && !claim.digits.has(each.digit) ? breaking : others).push_back(each);
+  if (breaking.empty()) return placements_in_words(shape, others);
+  if (others.empty()) return placements_in_words(shape, breaking);
+  std::vector<std::string> rest;
+  for (const Candidate& each : others) rest.push_back(shape.name_of(each.cell) + " = " + digit_name(each.digit));
+  return placements_in_words(shape, breaking) + ", with " + listed(rest);
+}
 
-std::string text_of(const Board& board, const ClaimAnswer& answer, const std::vector<int>& unproved) {
+std::string text_of(const Board& board, const Claim& claim, const ClaimAnswer& answer, const std::vector<int>& unproved) {
   const Shape& shape = board.position.shape();
   std::string text;
   if (answer.verdict == Verdict::kProved) text = "Proved.";
@@ -73,7 +83,7 @@ std::string text_of(const Board& board, const ClaimAnswer& answer, const std::ve
     text += " This rests on " + std::string(numbers.size() == 1 ? "claim " : "claims ") + listed(numbers) + ", not proved " + (numbers.size() == 1 ? "itself." : "themselves.");
   }
   if (answer.certificate) text += " " + certificate_words(shape, *answer.certificate, answer.verdict == Verdict::kProved || answer.is_contradiction).spoken;
-  if (!answer.counter.empty()) text += " It could be that " + counter_words(shape, answer.counter) + ".";
+  if (!answer.counter.empty()) text += " It could be that " + counter_words(shape, claim, answer.counter) + ".";
   if (answer.verdict != Verdict::kOpen) return text;
   std::vector<std::string> additions;
   for (const Addition& addition : answer.additions) additions.push_back(addition_json(shape, addition).at("text").get<std::string>());
@@ -100,7 +110,7 @@ Json claim_json(const Board& board, const ScriptClaim& claim, const ClaimAnswer&
   json["claim"] = claim.text;
   json["footing"] = claim.footing_text;
   json["verdict"] = name_of(answer.verdict);
-  json["text"] = text_of(board, answer, unproved);
+  json["text"] = text_of(board, claim.claim, answer, unproved);
   if (answer.certificate) json["reason"] = reason_json(shape, answer);
   if (!answer.counter.empty()) json["counter"] = candidates_json(shape, answer.counter);
   if (answer.verdict == Verdict::kOpen) {

@@ -74,9 +74,7 @@ struct FindRequest {
   bool after_basics = false;
   int max_slack = 1;  // free slack, 0..2
   int limit = 20;     // how many to give; 0: all
-  int least_houses = 0;   // only balances of so many houses: for searching in rounds
-  int most_houses = 99;
-  int most_rank = 1'000'000;  // only balances whose load less hint is at most this
+  int most_houses = 99;  // only balances of so few houses: a quick first look
 };
 Answer find(const FindRequest& request);
 

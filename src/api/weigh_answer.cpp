@@ -9,12 +9,6 @@
 
 namespace cp::api {
 
-namespace {
-
-constexpr int kMostNamedHouses = 99;  // more than any grid has
-
-}  // namespace
-
 Answer weigh(const WeighRequest& request) {
   if (auto wrong = out_of_range("level", request.level, 1, kHighestLevel)) return std::move(*wrong);
   const auto position = open_position(request.puzzle, request.after_basics);
@@ -25,6 +19,7 @@ Answer weigh(const WeighRequest& request) {
   const Inference inference = weighing.weights.empty() ? Inference{} : infer(*position, weighing, request.level);
   Answer answer;
   answer.json = balance_json(*position, weighing, inference, request.level);
+  if (weighing.weights.empty() && !weights.weights.empty()) answer.json["text"] = "Both pans hold the same houses, so everything cancels.";
   add_account(answer.json, *position, weighing, inference);
   if (inference.levels.empty() && !inference.is_impossible) {
     answer.json["missing"] = missing_json(*position, weighing, inference, request.why);
@@ -37,8 +32,7 @@ Answer weigh(const WeighRequest& request) {
 Answer find(const FindRequest& request) {
   if (auto wrong = out_of_range("max_slack", request.max_slack, 0, kMostFreeSlack)) return std::move(*wrong);
   if (auto wrong = out_of_range("limit", request.limit, 0, 1'000'000)) return std::move(*wrong);
-  if (auto wrong = out_of_range("most_houses", request.most_houses, 0, kMostNamedHouses)) return std::move(*wrong);
-  if (auto wrong = out_of_range("least_houses", request.least_houses, 0, request.most_houses)) return std::move(*wrong);
+  if (auto wrong = out_of_range("most_houses", request.most_houses, 0, kAnyHouses)) return std::move(*wrong);
   const auto position = open_position(request.puzzle, request.after_basics);
   if (!position) return refuse(position.error(), "puzzle");
   if (!can_find(position->shape())) {
@@ -49,9 +43,7 @@ Answer find(const FindRequest& request) {
   FinderOptions options;
   options.most_free_slack = request.max_slack;
   options.limit = static_cast<std::size_t>(request.limit);
-  options.least_houses = request.least_houses;
   options.most_houses = request.most_houses;
-  options.most_rank = request.most_rank;
   const FinderResult found = find_balances(*position, options);
   Answer answer;
   Json balances = Json::array();

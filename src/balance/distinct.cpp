@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "balance/distinct.h"
 
+#include <algorithm>
 #include <cstdlib>
 #include <cstring>
 #include <utility>
@@ -65,9 +66,14 @@ DistinctBalance named(const SideClass& left, const SideClass& right, TwoWords op
   return balance;
 }
 
+// How many houses it takes to name the balance of two sides, or its complement, which says the same.
+int fewest_houses(const SideClass& left, const SideClass& right) {
+  return std::min(std::popcount(left.houses) + std::popcount(right.houses), std::popcount(left.mirror) + std::popcount(right.mirror));
+}
+
 }  // namespace
 
-DistinctBalances::DistinctBalances(const Position& position, int most_slack) : slots_(kFirstSlots) {
+DistinctBalances::DistinctBalances(const Position& position, int most_slack, int most_houses) : slots_(kFirstSlots) {
   const std::vector<Side> all_lefts = left_sides(position);
   const std::vector<Side> all_rights = right_sides(position);
   scanned_ = static_cast<std::uint64_t>(all_lefts.size()) * all_rights.size();
@@ -78,6 +84,7 @@ DistinctBalances::DistinctBalances(const Position& position, int most_slack) : s
   for (const SideClass& left : lefts) {
     if (open - left.open < left.open) continue;  // its complement is weighed instead
     for (const SideClass& right : rights) {
+      if (most_houses != kAnyHouses && fewest_houses(left, right) > most_houses) continue;
       const DigitBytes tally = right.known - left.known;
       const TwoWords open_left = left.open - right.open;
       const int slack = open_left.size() - positive_sum(tally);

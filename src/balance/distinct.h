@@ -20,11 +20,14 @@ struct DistinctBalance {
   std::int16_t house_count = 0;
 };
 
+inline constexpr int kAnyHouses = 99;  // more than a shape has
+
 class DistinctBalances {
  public:
   // Weighs all pairs. Sides that weigh the same are taken together, and complementary pairs, which say the same, once;
   // what is left is at most 3.8 million subtractions on a 9x9 grid. Order of the result is that of first meeting, the same on every machine.
-  DistinctBalances(const Position& position, int most_slack);
+  // With `most_houses` only balances that can be named with so few; these are the same as among all, by the same names.
+  DistinctBalances(const Position& position, int most_slack, int most_houses = kAnyHouses);
 
   [[nodiscard]] const std::vector<DistinctBalance>& all() const { return balances_; }
   // Pairs of sides covered, and how many pairs of classes stayed within the slack (complementary pairs counted once).

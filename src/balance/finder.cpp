@@ -5,7 +5,6 @@
 #include <bit>
 #include <optional>
 
-#include "balance/distinct.h"
 #include "balance/quick_look.h"
 
 namespace cp {
@@ -34,7 +33,7 @@ int least_key(const DistinctBalance& balance) {
 class Finder {
  public:
   Finder(const Position& position, const FinderOptions& options)
-      : position_(position), options_(options), distinct_(position, kMostRawSlack), givens_(two_words(position.givens())),
+      : position_(position), options_(options), distinct_(position, kMostRawSlack, options.most_houses), givens_(two_words(position.givens())),
         given_count_(position.givens().size()) {
     if (position.shape().side() == 9) quick_look_.emplace(position);
     for (int house = 0; house < position.shape().house_count(); ++house) house_cells_.push_back(two_words(position.shape().cells(House(house))));
@@ -47,7 +46,7 @@ class Finder {
     result_.is_impossible = distinct_.is_impossible();
     int key = -kMostHint;
     for (const auto& group : by_least_key()) {
-      if (is_hopeless(key)) break;
+      if (is_full() && key > worst_key()) break;
       for (const std::uint32_t number : group) examine(distinct_.all()[number]);
       ++key;
     }
@@ -59,8 +58,6 @@ class Finder {
   [[nodiscard]] std::vector<std::vector<std::uint32_t>> by_least_key() const {
     std::vector<std::vector<std::uint32_t>> groups;
     for (std::uint32_t i = 0; i < distinct_.all().size(); ++i) {
-      const int houses = distinct_.all()[i].house_count;
-      if (houses < options_.least_houses || houses > options_.most_houses) continue;
       const auto key = static_cast<std::size_t>(least_key(distinct_.all()[i]) + kMostHint);
       if (key >= groups.size()) groups.resize(key + 1);
       groups[key].push_back(i);
@@ -70,8 +67,6 @@ class Finder {
 
   [[nodiscard]] bool is_full() const { return options_.limit > 0 && result_.balances.size() >= options_.limit; }
   [[nodiscard]] int worst_key() const { return key_of(result_.balances.back()); }
-  // Nothing with this key or a greater one is wanted.
-  [[nodiscard]] bool is_hopeless(int key) const { return key > options_.most_rank || (is_full() && key > worst_key()); }
   static int key_of(const FoundBalance& found) { return rank_key(found.load, found.pointing); }
 
   // The load cannot be smaller: the hint is known, one lemma is said, and slack beyond the free one is forced.
@@ -97,14 +92,14 @@ class Finder {
   }
 
   void examine(const DistinctBalance& balance) {
-    if (is_hopeless(least_key_with_hint(balance))) return;
+    if (is_full() && least_key_with_hint(balance) > worst_key()) return;
     ++result_.examined;
     if (quick_look_) {
       const QuickLook::Answer answer = quick_look_->look(balance, options_.most_free_slack);
       if (!answer.may_say) return;
       // What it will weigh at least: every forced share, every case after the first, and a lemma a case.
       const int least = least_key(balance) + kMostHint - hint_of(balance) + 2 * answer.forced_digits + 5 * answer.cases - 4;
-      if (is_hopeless(least)) return;
+      if (is_full() && least > worst_key()) return;
     }
     if (is_sum(balance)) return;
     FoundBalance found;
@@ -118,7 +113,6 @@ class Finder {
     found.result = std::move(*speaks);
     found.load = load_of(found.weighing, found.result.reason);
     found.pointing = pointing_of(position_, found.weighing);
-    if (key_of(found) > options_.most_rank) return;
     const auto at = std::upper_bound(result_.balances.begin(), result_.balances.end(), found, [](const FoundBalance& a, const FoundBalance& b) {
       if (key_of(a) != key_of(b)) return key_of(a) < key_of(b);
       return a.weighing.weights < b.weighing.weights;

@@ -7,6 +7,7 @@
 #include <optional>
 #include <vector>
 
+#include "balance/distinct.h"
 #include "balance/infer.h"
 #include "balance/load.h"
 
@@ -18,9 +19,7 @@ struct FinderOptions {
   int most_free_slack = 1;   // 0 .. kMostFreeSlack
   int highest_level = 4;     // 1 .. 4
   std::size_t limit = 20;    // the best so many; 0: all
-  int least_houses = 0;      // only balances named with so many houses; rounds of these add up to the whole search
-  int most_houses = 32;
-  int most_rank = 1'000'000;  // only balances with a rank_key() up to this: what an earlier round found is good enough
+  int most_houses = kAnyHouses;  // only balances named with so few houses: a quick first look
   std::optional<Candidate> target = std::nullopt;  // only balances that strike this out, each at the weakest level that does
 };
 
@@ -42,8 +41,7 @@ struct FinderResult {
 
 // The result does not depend on the order in which balances are met: examining stops only when nothing further can
 // rank among the best `limit`. Balances that are the sum of two smaller ones of the same position are left out, unless
-// nothing else is there. The best of disjoint ranges of houses, put together in rank order, are the best of the whole
-// range. Precondition: the side of the shape is at most 9 (can_find()).
+// nothing else is there; with `most_houses`, of two that have so few houses as well. Precondition: the side of the shape is at most 9 (can_find()).
 FinderResult find_balances(const Position& position, const FinderOptions& options);
 
 // True when the finder can scan this shape (up to 9x9).

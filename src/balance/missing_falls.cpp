@@ -32,7 +32,8 @@ bool is_plainly_true(const Position& position, Candidate candidate) {
 
 std::vector<MissingFall> missing_falls(const Position& position, const Weighing& weighing, const Inference& inference, std::size_t limit) {
   std::vector<MissingFall> falls;
-  if (inference.is_impossible || !inference.levels.empty() || inference.free_slack > kMostSlackToMend) return falls;
+  if (inference.is_impossible || !inference.levels.empty()) return falls;
+  if (inference.free_slack <= 0 || inference.free_slack > kMostSlackToMend) return falls;
   for (const Cell cell : weighing.open_left | weighing.open_right) {
     for (const Digit digit : position.candidates(cell)) {
       if (is_plainly_true(position, {cell, digit})) continue;

@@ -20,7 +20,8 @@ DigitSet unsure_digits(const Position& position, const Weighing& weighing, const
 
 // Tries every candidate of the open cells: what would the balance say (levels 1-4) if it fell? The best `limit`, those
 // with the weakest level first, then those that strike out most, then in the order of the cells. Nothing is claimed
-// about whether the candidate does fall. Empty when the balance speaks already.
+// about whether the candidate does fall. Empty when the balance speaks already, and when it is exact (no free slack):
+// then nothing is missing, it is all known.
 std::vector<MissingFall> missing_falls(const Position& position, const Weighing& weighing, const Inference& inference, std::size_t limit);
 
 }  // namespace cp

@@ -13,7 +13,8 @@ namespace {
 using End = FactSearch::End;
 using Kind = CertificateFact::Kind;
 
-constexpr int kMostTried = 60;  // eliminations
+constexpr int kMostTried = 60;      // eliminations
+constexpr std::size_t kFew = 2;     // facts that are named rather than a candidate
 
 CertificateFact house_fact(House house) {
   CertificateFact fact;
@@ -40,15 +41,19 @@ CertificateFact claim_fact(const Shape& shape, const EarlierClaim& earlier) {
 
 class Closer {
  public:
-  Closer(const Board& board, const Formula& denial, std::vector<CertificateFact> facts, int footing, const SearchLimits& limits)
-      : board_(board), shape_(board.position.shape()), limits_(limits), footing_(footing), search_(shape_, std::move(facts), denial) {
+  Closer(const Board& board, const Formula& denial, const CellSet& discussed, std::vector<CertificateFact> facts, int footing, const SearchLimits& limits)
+      : board_(board), shape_(board.position.shape()), discussed_(discussed), limits_(limits), footing_(footing), search_(shape_, std::move(facts), denial) {
     for (int i = 0; i < static_cast<int>(search_.facts().size()); ++i) (i < footing ? base_ : spare_).push_back(i);
   }
 
+  // One thing before two, two before many; a candidate outside the cells under discussion before many facts.
   Closing run() {
     one_fact();
     if (closing_.additions.empty()) several_facts();
-    if (closing_.additions.empty() && board_.truth) one_elimination();
+    const bool is_short = !several_.facts.empty() && several_.facts.size() <= kFew;
+    if (closing_.additions.empty() && !is_short && board_.truth) one_elimination(false);
+    if (closing_.additions.empty() && !several_.facts.empty()) closing_.additions.push_back(std::move(several_));
+    if (closing_.additions.empty() && board_.truth) one_elimination(true);
     closing_.work = search_.work();
     return std::move(closing_);
   }
@@ -107,9 +112,7 @@ class Closer {
       if (with(rest) == End::kImpossible) enough = std::move(rest);
     }
     two_facts(enough);
-    Addition addition;
-    for (const int fact : enough) addition.facts.push_back(search_.facts()[static_cast<std::size_t>(fact)]);
-    closing_.additions.push_back(std::move(addition));
+    for (const int fact : enough) several_.facts.push_back(search_.facts()[static_cast<std::size_t>(fact)]);
   }
 
   // Is there a pair, when more than two were found?
@@ -128,13 +131,13 @@ class Closer {
 
   // A false candidate whose striking out would do. It must be in every assignment that breaks the claim, so those of one are
   // enough to try.
-  void one_elimination() {
+  void one_elimination(bool is_among_discussed) {
     if (with({}) != End::kMet) return;
     const Assignment broken = search_.assignment();
     int tried = 0;
     for (const Cell cell : shape_.all_cells()) {
       const Digit digit = broken.at(cell);
-      if (digit == board_.truth->at(cell) || !board_.position.candidates(cell).has(digit)) continue;
+      if (digit == board_.truth->at(cell) || !board_.position.candidates(cell).has(digit) || discussed_.has(cell) != is_among_discussed) continue;
       if (++tried > kMostTried) return;
       if (with({}, {lit_of(variable_of(shape_, {cell, digit}), false)}) != End::kImpossible) continue;
       closing_.additions.push_back({{}, Candidate{cell, digit}});
@@ -144,11 +147,13 @@ class Closer {
 
   const Board& board_;
   const Shape& shape_;
+  const CellSet& discussed_;
   const SearchLimits& limits_;
   int footing_;
   FactSearch search_;
   std::vector<int> base_;
   std::vector<int> spare_;
+  Addition several_;
   Closing closing_;
 };
 
@@ -168,10 +173,13 @@ std::vector<CertificateFact> facts_of(const Position& position, const Ground& gr
     fact.digits = position.candidates(cell);
     facts.push_back(std::move(fact));
   }
+  // What is plainest comes first: the search names the first facts that are enough.
+  const auto marks = std::find_if(facts.begin(), facts.end(), [](const CertificateFact& fact) { return fact.kind == Kind::kMarks; });
+  std::stable_sort(marks, facts.end(), [](const CertificateFact& a, const CertificateFact& b) { return a.digits.size() < b.digits.size(); });
   return facts;
 }
 
-Closing close_claim(const Board& board, const Formula& denial, const std::vector<CertificateFact>& footing, const Ground& ground, const Spare& spare, const SearchLimits& limits) {
+Closing close_claim(const Board& board, const Formula& denial, const CellSet& discussed, const std::vector<CertificateFact>& footing, const Ground& ground, const Spare& spare, const SearchLimits& limits) {
   const Shape& shape = board.position.shape();
   std::vector<CertificateFact> facts = footing;
   for (const NamedBalance& balance : spare.balances) facts.push_back(balance_fact(balance));
@@ -184,7 +192,7 @@ Closing close_claim(const Board& board, const Formula& denial, const std::vector
       if (!board.position.is_placed(fact.cell)) facts.push_back(fact);
     }
   }
-  return Closer(board, denial, std::move(facts), static_cast<int>(footing.size()), limits).run();
+  return Closer(board, denial, discussed, std::move(facts), static_cast<int>(footing.size()), limits).run();
 }
 
 }  // namespace cp

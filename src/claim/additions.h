@@ -10,7 +10,7 @@ namespace cp {
 std::vector<CertificateFact> facts_of(const Position& position, const Ground& ground);
 
 struct Closing {
-  std::vector<Addition> additions;    // the cheapest; at most kMostAdditions, each of the same size. Empty: nothing was found
+  std::vector<Addition> additions;    // the cheapest; at most kMostAdditions, equally cheap. Empty: nothing was found
   std::optional<Assignment> counter;  // breaks the claim, meets the footing, and as many other houses as a greedy choice gives
   std::uint64_t work = 0;
 };
@@ -18,6 +18,7 @@ struct Closing {
 inline constexpr std::size_t kMostAdditions = 3;
 
 // Precondition: the footing can go with the denial.
-Closing close_claim(const Board& board, const Formula& denial, const std::vector<CertificateFact>& footing, const Ground& ground, const Spare& spare, const SearchLimits& limits);
+// `discussed`: the cells of the claim; a candidate there would be the claim again, so one elsewhere is better.
+Closing close_claim(const Board& board, const Formula& denial, const CellSet& discussed, const std::vector<CertificateFact>& footing, const Ground& ground, const Spare& spare, const SearchLimits& limits);
 
 }  // namespace cp

@@ -2,15 +2,19 @@
 #include "claim/fact_search.h"
 
 #include <algorithm>
+#include <numeric>
 
-#include "claim/house_sums.h"
 #include "claim/linear_form.h"
 
 namespace cp {
 
 FactSearch::FactSearch(const Shape& shape, std::vector<CertificateFact> facts, const Formula& denied) : shape_(shape), facts_(std::move(facts)) {
   int next = candidate_variables(shape);
-  for (const CertificateFact& fact : facts_) rows_.push_back(rows_of(shape, fact, next));
+  for (const CertificateFact& fact : facts_) {
+    const int before = next;
+    rows_.push_back(rows_of(shape, fact, next));
+    options_.push_back(next - before);
+  }
   const std::vector<Row> denial = flattened(denied, next);
   for (std::size_t i = 0; i < facts_.size(); ++i) selectors_.push_back(next++);
   solver_ = std::make_unique<RowSolver>(next);
@@ -27,13 +31,34 @@ FactSearch::FactSearch(const Shape& shape, std::vector<CertificateFact> facts, c
 }
 
 void FactSearch::add_sums(const std::vector<Row>& denial) {
-  for (const HouseSum& sum : house_sums(shape_, facts_, denial)) {
+  sums_ = house_sums(shape_, facts_, denial);
+  for (const HouseSum& sum : sums_) {
     std::vector<int> guards;
     for (const RowUse& use : sum.uses) {
       if (use.row.source == RowName::Source::kFact) guards.push_back(selectors_[static_cast<std::size_t>(use.row.index)]);
     }
     solver_->add(sum.row, 0, guards);
   }
+}
+
+std::vector<HouseSum> FactSearch::sums_within(const std::vector<int>& facts) const {
+  // Options of the denial come after those of all facts.
+  int gone = std::accumulate(options_.begin(), options_.end(), 0);
+  for (const int fact : facts) gone -= options_[static_cast<std::size_t>(fact)];
+  std::vector<HouseSum> within;
+  for (HouseSum sum : sums_) {
+    bool is_within = true;
+    for (RowUse& use : sum.uses) {
+      if (use.row.source != RowName::Source::kFact) continue;
+      const auto at = std::lower_bound(facts.begin(), facts.end(), use.row.index);
+      is_within = is_within && at != facts.end() && *at == use.row.index;
+      use.row.index = static_cast<int>(at - facts.begin());
+    }
+    if (!is_within) continue;
+    for (RowTerm& term : sum.row.terms) term.variable -= term.variable >= candidate_variables(shape_) ? gone : 0;
+    within.push_back(std::move(sum));
+  }
+  return within;
 }
 
 FactSearch::End FactSearch::solve(const std::vector<int>& facts, std::uint64_t& failures, const std::vector<Lit>& also) {

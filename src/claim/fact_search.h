@@ -5,6 +5,7 @@
 
 #include <memory>
 
+#include "claim/house_sums.h"
 #include "claim/row_solver.h"
 #include "exact/full_grid.h"
 
@@ -13,6 +14,7 @@ namespace cp {
 // Limits as counts, so that the same question has the same answer everywhere.
 struct SearchLimits {
   std::uint64_t failures = 200'000;        // of one question; beyond: no answer
+  std::uint64_t shrink_failures = 60'000;  // of all questions of one deletion together; beyond, a fact that might go stays
   std::uint64_t smaller_work = 400'000;    // steps of propagation spent on looking for a smaller reason
 };
 
@@ -36,6 +38,9 @@ class FactSearch {
   void require(const Row& row) { solver_->add(row, 0); }
 
   [[nodiscard]] const std::vector<CertificateFact>& facts() const { return facts_; }
+  // The sums of houses in use that these facts (ordered) give, numbered by their places among them, options as
+  // they are numbered when there are no other facts.
+  [[nodiscard]] std::vector<HouseSum> sums_within(const std::vector<int>& facts) const;
   // Which facts does the last assignment meet?
   [[nodiscard]] std::vector<int> met_facts() const;
   [[nodiscard]] std::uint64_t work() const { return solver_->work(); }
@@ -48,6 +53,8 @@ class FactSearch {
   std::vector<CertificateFact> facts_;
   std::vector<std::vector<Row>> rows_;  // of each fact
   std::vector<int> selectors_;
+  std::vector<HouseSum> sums_;
+  std::vector<int> options_;  // of each fact: how many
   std::unique_ptr<RowSolver> solver_;
   std::vector<int> core_;
 };

@@ -3,7 +3,6 @@
 
 #include <algorithm>
 
-#include "claim/house_sums.h"
 #include "claim/linear_form.h"
 
 namespace cp {
@@ -21,11 +20,11 @@ void append(std::vector<ProofItem>& to, const std::vector<ProofItem>& from) { to
 
 }  // namespace
 
-NamedRows named_rows(const Shape& shape, const std::vector<CertificateFact>& facts, const Formula& denial) {
+NamedRows named_rows(const Shape& shape, const std::vector<CertificateFact>& facts, const Formula& denial, std::vector<HouseSum> sums) {
   NamedRows named;
   const auto add = [&named](Row row, RowName name) {
     const bool can_split = says_some(row);
-    named.entries.push_back({std::move(row), {{name, 1}}, can_split});
+    named.entries.push_back({std::move(row), {{name, 1}}, can_split, false});
   };
   int next = candidate_variables(shape);
   for (const Cell cell : shape.all_cells()) add(cell_row(shape, cell), {Source::kCell, cell.index, 0});
@@ -35,8 +34,16 @@ NamedRows named_rows(const Shape& shape, const std::vector<CertificateFact>& fac
   }
   const std::vector<Row> denied = flattened(denial, next);
   int number = 0;
+  for (const Row& row : denied) {
+    for (const RowTerm& term : row.terms) {
+      if (term.variable < candidate_variables(shape)) named.entries[static_cast<std::size_t>(term.variable / shape.side())].is_central = true;
+    }
+  }
   for (const Row& row : denied) add(row, {Source::kDenial, 0, number++});
-  for (HouseSum& sum : house_sums(shape, facts, denied)) named.entries.push_back({std::move(sum.row), std::move(sum.uses), false});
+  for (HouseSum& sum : house_sums(shape, facts, denied)) {
+    if (std::none_of(sums.begin(), sums.end(), [&sum](const HouseSum& other) { return other.row == sum.row; })) sums.push_back(std::move(sum));
+  }
+  for (HouseSum& sum : sums) named.entries.push_back({std::move(sum.row), std::move(sum.uses), false, false});
   named.variables = next;
   return named;
 }

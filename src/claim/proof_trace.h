@@ -5,6 +5,7 @@
 
 #include <vector>
 
+#include "claim/house_sums.h"
 #include "claim/row_solver.h"
 
 namespace cp {
@@ -14,12 +15,14 @@ struct NamedRows {
   struct Entry {
     Row row;
     std::vector<RowUse> uses;
-    bool can_split = false;  // the row alone may be split into cases
+    bool can_split = false;   // the row alone may be split into cases
+    bool is_central = false;  // a cell that the denial speaks about: it may be split into many
   };
   std::vector<Entry> entries;
   int variables = 0;
 };
-NamedRows named_rows(const Shape& shape, const std::vector<CertificateFact>& facts, const Formula& denial);
+// `sums`: sums of houses that were found before, perhaps with more facts in view; those that these facts give are added.
+NamedRows named_rows(const Shape& shape, const std::vector<CertificateFact>& facts, const Formula& denial, std::vector<HouseSum> sums = {});
 
 // A written stretch and what it rests on: literals known before it, and lemmas.
 struct Traced {

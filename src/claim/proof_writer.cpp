@@ -12,6 +12,8 @@ namespace {
 using Kind = ProofItem::Kind;
 using Items = std::vector<ProofItem>;
 
+constexpr std::size_t kManyCases = 4;
+
 // Cases within cases, as few as an iterated depth finds.
 class CaseWriter {
  public:
@@ -38,14 +40,15 @@ class CaseWriter {
     const int broken = trace_.trail.propagate();
     if (broken != RowTrail::kNoRow) return trace_.clash(broken, start);
     if (depth == 0) return std::nullopt;
-    for (const Split& split : splits(depth == 1 ? 4 : 3)) {
+    for (const Split& split : splits(depth == 1 ? 4 : 3, depth == 1 && start == 0)) {
       if (nodes_left_ <= 0) return std::nullopt;
       if (auto traced = by_cases(split, start, depth)) return traced;
     }
     return std::nullopt;
   }
 
-  std::vector<Split> splits(std::size_t most) {
+  // `most`: how many cases a split may have; `wide`: central cells may have more.
+  std::vector<Split> splits(std::size_t most, bool wide) {
     std::vector<Split> found;
     for (const NamedRows::Entry& entry : trace_.rows().entries) {
       if (!entry.can_split) continue;
@@ -56,7 +59,7 @@ class CaseWriter {
         is_met = is_met || trace_.trail.value(lit) > 0;
         (trace_.trail.value(lit) == 0 ? split.open : split.closed).push_back(lit);
       }
-      if (!is_met && split.open.size() <= most) found.push_back(std::move(split));
+      if (!is_met && (split.open.size() <= most || (wide && entry.is_central))) found.push_back(std::move(split));
     }
     std::stable_sort(found.begin(), found.end(), [](const Split& a, const Split& b) { return a.open.size() < b.open.size(); });
     return found;
@@ -196,6 +199,14 @@ class LemmaWriter {
   Traced end_;
 };
 
+std::size_t size_of(const Items& items) {
+  std::size_t size = items.size();
+  for (const ProofItem& item : items) {
+    for (const Items& proof : item.proofs) size += size_of(proof);
+  }
+  return size;
+}
+
 std::optional<Items> by_lemmas(const NamedRows& rows, const ProofLimits& limits) {
   RowSolver solver(rows.variables);
   for (const NamedRows::Entry& entry : rows.entries) solver.add(entry.row, 0);
@@ -206,11 +217,15 @@ std::optional<Items> by_lemmas(const NamedRows& rows, const ProofLimits& limits)
 
 }  // namespace
 
-std::optional<Certificate> write_certificate(const Shape& shape, std::vector<CertificateFact> facts, Formula denial, const ProofLimits& limits) {
+std::optional<Certificate> write_certificate(const Shape& shape, std::vector<CertificateFact> facts, Formula denial, std::vector<HouseSum> sums, const ProofLimits& limits) {
   Certificate certificate{std::move(facts), std::move(denial), {}};
-  const NamedRows rows = named_rows(shape, certificate.facts, certificate.denial);
+  const NamedRows rows = named_rows(shape, certificate.facts, certificate.denial, std::move(sums));
   auto items = CaseWriter(rows, limits).write(limits.split_depth);
-  if (!items) items = by_lemmas(rows, limits);
+  // Many cases: perhaps it is shorter the other way.
+  if (!items || items->back().proofs.size() > kManyCases) {
+    auto other = by_lemmas(rows, limits);
+    if (other && (!items || size_of(*other) < size_of(*items))) items = std::move(other);
+  }
   if (!items) return std::nullopt;
   certificate.proof = std::move(*items);
   return certificate;

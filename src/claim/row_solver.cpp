@@ -22,8 +22,15 @@ RowSolver::RowSolver(int variables)
       model_(static_cast<std::size_t>(variables), 0) {}
 
 int RowSolver::level_of(Lit lit) const {
-  const auto place = static_cast<std::size_t>(trail_.place(variable_of(lit)));
-  return static_cast<int>(std::upper_bound(level_starts_.begin(), level_starts_.end(), place) - level_starts_.begin());
+  return levels_[static_cast<std::size_t>(trail_.place(variable_of(lit)))];
+}
+
+void RowSolver::note_levels() {
+  auto next = std::upper_bound(level_starts_.begin(), level_starts_.end(), levels_.size());
+  while (levels_.size() < trail_.trail().size()) {
+    while (next != level_starts_.end() && *next <= levels_.size()) ++next;
+    levels_.push_back(static_cast<int>(next - level_starts_.begin()));
+  }
 }
 
 void RowSolver::bump(int variable) {
@@ -42,11 +49,13 @@ void RowSolver::back_to_level(std::size_t level) {
     phase_[static_cast<std::size_t>(variable_of(lit))] = is_true(lit) ? 1 : 0;
   }
   trail_.undo_to(size);
+  levels_.resize(std::min(levels_.size(), size));
   level_starts_.resize(level);
 }
 
 // The first point through which everything since the last decision goes ("first unique implication point").
 bool RowSolver::learn(int row) {
+  note_levels();
   std::vector<Lit> because;
   trail_.explain(row, -1, because);
   int level = 0;
@@ -108,6 +117,7 @@ void RowSolver::drop_implied(std::vector<Lit>& clause) {
 
 // Which assumptions lead to the literal `failed` being false?
 void RowSolver::take_core(Lit failed) {
+  note_levels();
   core_ = {failed};
   std::vector<Lit> because;
   seen_[static_cast<std::size_t>(variable_of(failed))] = 1;

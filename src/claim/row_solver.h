@@ -36,6 +36,8 @@ class RowSolver {
 
  private:
   [[nodiscard]] int level_of(Lit lit) const;
+  // Brings levels_ up to date with the trail.
+  void note_levels();
   bool decide(const std::vector<Lit>& assumptions);
   // Learns from a broken row and goes back; false when nothing is left to take back.
   bool learn(int row);
@@ -50,6 +52,7 @@ class RowSolver {
 
   RowTrail trail_;
   std::vector<std::size_t> level_starts_;
+  std::vector<int> levels_;  // by place in the trail, as far as note_levels() went
   std::vector<std::uint64_t> activity_;
   std::vector<char> phase_;
   std::vector<char> seen_;

@@ -114,7 +114,9 @@ class ScriptReader {
     std::string name;
     for (const char c : written) name += c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
     const Error wrong{ErrorCode::kBadArgument, equals == std::string_view::npos ? "'=' is missing after the name" : "'" + name + "' cannot be a name",
-                      is_group ? "write: let ring = r3c3 r3c4" : "write: balance ring = c1,c2 : r3,r7", span_in(rest, 0, written.size())};
+                      (equals == std::string_view::npos ? std::string() : std::string("names are letters and digits, and no cell, house, digit or word of the language; ")) +
+                          (is_group ? "write: let ring = r3c3 r3c4" : "write: balance ring = c1,c2 : r3,r7"),
+                      span_in(rest, 0, written.size())};
     const bool is_word = !name.empty() && std::all_of(name.begin(), name.end(), [](char c) { return (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9') || c == '_'; });
     if (equals == std::string_view::npos || !is_word || (name[0] >= '0' && name[0] <= '9') || !is_free_name(position_.shape(), name)) return placed(statement, wrong, shift);
     if (script_.vocabulary.has(name)) {

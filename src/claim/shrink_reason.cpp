@@ -15,6 +15,7 @@ namespace {
 using Facts = std::vector<int>;
 using End = FactSearch::End;
 
+constexpr std::uint64_t kMostOnOne = 20'000;      // failures spent on whether one fact can go
 constexpr std::size_t kLargestToImprove = 14;  // beyond, a smallest set is out of reach and nobody would say it
 
 Facts without(const Facts& facts, const Facts& removed) {
@@ -84,7 +85,7 @@ class HittingSets {
 
 class Shrinker {
  public:
-  Shrinker(FactSearch& search, Facts among, const SearchLimits& limits) : search_(search), among_(std::move(among)), limits_(limits) {
+  Shrinker(FactSearch& search, Facts among, const SearchLimits& limits) : search_(search), among_(std::move(among)), limits_(limits), failures_left_(limits.shrink_failures) {
     std::sort(among_.begin(), among_.end());
     last_work_ = search_.work() + limits.smaller_work;
   }
@@ -108,8 +109,11 @@ class Shrinker {
       candidates.pop_back();
       Facts rest = needed;
       rest.insert(rest.end(), candidates.begin(), candidates.end());
-      std::uint64_t failures = limits_.failures;
+      // Whether one fact can go may be as hard as the claim itself; then it stays.
+      std::uint64_t failures = std::min(failures_left_, kMostOnOne);
+      const std::uint64_t before = failures;
       const End end = search_.solve(rest, failures);
+      failures_left_ -= before - failures;
       if (end == End::kImpossible) {
         const Facts& core = search_.core();
         std::erase_if(candidates, [&core](int other) { return !std::binary_search(core.begin(), core.end(), other); });
@@ -166,6 +170,7 @@ class Shrinker {
   const SearchLimits& limits_;
   HittingSets hitting_;
   std::uint64_t last_work_ = 0;
+  std::uint64_t failures_left_;
   bool is_sure_ = true;
 };
 

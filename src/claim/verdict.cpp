@@ -75,13 +75,23 @@ class Judge {
  private:
   // The reason for a question that ended impossible.
   bool explain(FactSearch& search, const std::vector<int>& among, const Formula& denied) {
-    const FoundReason reason = shrink(search, search.core(), among, limits_);
-    std::vector<CertificateFact> used;
-    for (const int fact : reason.facts) used.push_back(facts_[static_cast<std::size_t>(fact)]);
-    answer_.certificate = write_certificate(shape_, std::move(used), denied);
+    const std::vector<int> enough = search.core();
+    FoundReason reason = shrink(search, enough, among, limits_);
+    answer_.certificate = written(search, reason.facts, denied);
+    if (!answer_.certificate) {
+      // Fewer facts, but a proof out of reach: then the first ones.
+      reason = {enough, false, false};
+      answer_.certificate = written(search, enough, denied);
+    }
     answer_.is_irreducible = reason.is_irreducible;
     answer_.is_smallest = reason.is_smallest;
     return answer_.certificate.has_value();
+  }
+
+  [[nodiscard]] std::optional<Certificate> written(const FactSearch& search, const std::vector<int>& facts, const Formula& denied) const {
+    std::vector<CertificateFact> used;
+    for (const int fact : facts) used.push_back(facts_[static_cast<std::size_t>(fact)]);
+    return write_certificate(shape_, std::move(used), denied, search.sums_within(facts));
   }
 
   // Only earlier claims can make a footing impossible, and marks of a puzzle without a single solution.
@@ -117,7 +127,7 @@ class Judge {
 
   // The claim is open: a counter-example as natural as a greedy choice makes it, and what is missing.
   bool close(FactSearch& search, const std::vector<int>& all) {
-    const Closing closing = close_claim(board_, formula_of(shape_, claim_, false), facts_, ground_, spare_, limits_);
+    const Closing closing = close_claim(board_, formula_of(shape_, claim_, false), mentioned(claim_), facts_, ground_, spare_, limits_);
     answer_.work += closing.work;
     answer_.additions = closing.additions;
     // Of the assignments that break the claim, one that keeps as many of the other rules as it can.

@@ -5,6 +5,8 @@
 #include <array>
 #include <map>
 
+#include "base/text.h"
+
 namespace cp {
 
 namespace {
@@ -16,6 +18,16 @@ constexpr std::array<std::string_view, 10> kNumbers = {"no", "one", "two", "thre
 constexpr std::array<std::string_view, 9> kEnders = {"is", "in", "not", "hold", "holds", "and", "or", "then", "if"};
 
 bool is_number(char c) { return c >= '0' && c <= '9'; }
+
+// "r5c1", "r12c3", "b7": a letter, numbers, nothing else but a second such pair.
+bool is_like_a_place(const std::string& name) {
+  if (name.size() < 2 || (name[0] != 'r' && name[0] != 'c' && name[0] != 'b') || !is_number(name[1])) return false;
+  std::size_t at = 1;
+  while (at < name.size() && is_number(name[at])) ++at;
+  if (at == name.size()) return true;
+  if (name[0] != 'r' || name[at] != 'c' || ++at == name.size()) return false;
+  return std::all_of(name.begin() + static_cast<std::ptrdiff_t>(at), name.end(), is_number);
+}
 
 CellGroup group_of(const std::map<Cell, int>& counts) {
   CellGroup group;
@@ -110,6 +122,11 @@ CellGroup WordReader::read_named(const ClaimWord& name) {
     if (!is_left && !is("right")) complain(word(), "a balance has a left and a right", "write " + name.text + ".left or " + name.text + ".right");
     next();
     return remainder_of(shape_, balance->weights, is_left);
+  }
+  const std::string side = to_text(shape_.side());
+  if (is_like_a_place(name.text)) {
+    complain(name, "there is no " + name.text + " on this grid", "rows, columns and boxes go from 1 to " + side + "; cells are r1c1" + (shape_.side() > 9 ? "" : ", several at once r12c34"), ErrorCode::kBadName);
+    return {};
   }
   complain(name, "'" + name.text + "' is neither a cell nor a house nor a name given before",
            "cells are r1c1 or r12c3, houses r1 c1 b1; names come from 'let " + name.text + " = ...'", ErrorCode::kBadName);

@@ -27,7 +27,7 @@ std::string show_places(const Json& places) {
                      std::to_string(places.at("cost").get<int>());
   if (places.at("needs_unique").get<bool>()) text += ", only in a puzzle with one solution";
   text += "\n";
-  for (const Json& step : places.at("steps")) text += wrapped(step.at("text").get<std::string>(), "  - ").replace(0, 4, "  - ");
+  for (const Json& step : places.at("steps")) text += wrapped(step.at("text").get<std::string>(), "    ").replace(0, 4, "  - ");
   const std::size_t shown = places.at("steps").size();
   if (shown < places.at("count").get<std::size_t>()) text += "    and more; --limit 0 shows all\n";
   return text;

@@ -18,9 +18,7 @@ struct Words {
   int level = 5;
   int max_slack = 1;
   int limit = 20;
-  int least_houses = 0;
   int most_houses = 99;
-  int most_rank = 1'000'000;
   bool why = false;
   bool json = false;
 };
@@ -42,6 +40,7 @@ std::string tally_text(const Json& tally) {
 std::string changes_text(const Json& balance) {
   if (!balance.contains("missing") || !balance.at("missing").contains("changes")) return "";
   const Json& changes = balance.at("missing").at("changes");
+  if (changes.empty() && balance.at("missing").at("kind") != "slack") return "";
   if (changes.empty()) return "  No single candidate whose fall would make it speak.\n";
   std::string text;
   for (const Json& change : changes) text += wrapped(change.at("text").get<std::string>(), "  ");
@@ -101,7 +100,7 @@ PuzzleTask task_for(const std::shared_ptr<Words>& words, bool names_houses) {
     task.ask = [words](const std::string& puzzle) { return api::weigh({puzzle, words->left, words->right, words->after_basics, words->level, words->why}); };
     task.show = show_one;
   } else {
-    task.ask = [words](const std::string& puzzle) { return find_timed({puzzle, words->after_basics, words->max_slack, words->limit, words->least_houses, words->most_houses, words->most_rank}); };
+    task.ask = [words](const std::string& puzzle) { return find_timed({puzzle, words->after_basics, words->max_slack, words->limit, words->most_houses}); };
     task.show = show_all;
   }
   task.field_text = [words](const std::string& field) { return field == "left" ? words->left : field == "right" ? words->right : std::string(); };
@@ -120,12 +119,10 @@ void add_weigh(Program& program) {
   CLI::Option* level = command->add_option("--level", words->level, "with houses named: the highest level of argument to try, 1 to 5")->type_name("N")->capture_default_str();
   CLI::Option* slack = command->add_option("--max-slack", words->max_slack, "when searching: the free slack to allow, 0, 1 or 2")->type_name("N")->capture_default_str();
   CLI::Option* limit = command->add_option("--limit", words->limit, "when searching: how many balances to give, 0 for all")->type_name("N")->capture_default_str();
-  CLI::Option* least = command->add_option("--least-houses", words->least_houses, "when searching: only balances of at least so many houses")->type_name("N");
-  CLI::Option* most = command->add_option("--most-houses", words->most_houses, "when searching: only balances of at most so many houses")->type_name("N");
+  CLI::Option* most = command->add_option("--most-houses", words->most_houses, "when searching: only balances of so few houses, which is quick")->type_name("N");
   level->needs(left);
   command->add_flag("--why", words->why, "with houses named: when nothing falls, look for what would make it speak")->needs(left);
-  CLI::Option* rank = command->add_option("--most-rank", words->most_rank, "when searching: only balances whose load less hint is at most this")->type_name("N");
-  for (CLI::Option* searching : {slack, limit, least, most, rank}) searching->excludes(left)->excludes(right);
+  for (CLI::Option* searching : {slack, limit, most}) searching->excludes(left)->excludes(right);
   command->add_flag("--json", words->json, "answer in JSON (docs/formats/weigh.md)");
   command->footer(
       "With houses: what this balance says. Without: all balances of houses that do not overlap, best first.\n"

@@ -66,8 +66,8 @@ class ArgumentTelling {
     }
     const Candidate only = left[0];
     if (position.is_placed(only.cell)) return false;
-    if (fact.kind == Kind::kHouse) text += " " + capitalised(shape.long_name_of(fact.house())) + " then has only " + shape.name_of(only.cell) + " left for " + digit_name(only.digit) + ".";
-    if (fact.kind == Kind::kCell) text += " " + shape.name_of(only.cell) + " then can only be " + digit_name(only.digit) + ".";
+    if (fact.kind == Kind::kHouse) text += " Then " + shape.long_name_of(fact.house()) + " has only " + shape.name_of(only.cell) + " left for " + digit_name(only.digit) + ".";
+    if (fact.kind == Kind::kCell) text += " Then " + shape.name_of(only.cell) + " can only be " + digit_name(only.digit) + ".";
     if (fact.kind == Kind::kPattern) text += " To keep clear of the deadly pattern, " + supposition_in_words(shape, only) + ".";
     position.place(only.cell, only.digit);
     return false;
@@ -93,27 +93,43 @@ class ArgumentTelling {
   bool tell_cases(const Argument& argument, const Position& position, std::string& text) {
     const Shape& shape = position.shape();
     const std::vector<Candidate> cases = candidates_of(*argument.split, position);
-    text += " " + capitalised(choice_words(*argument.split, shape)) + ": " + choices_in_words(cases, shape, "or") + ".";
+    text += " " + choice_words(*argument.split, cases, shape) + ".";
     bool all_break = true;
     for (std::size_t i = 0; i < cases.size() && i < argument.cases.size(); ++i) {
       Position supposed = position;
       supposed.place(cases[i].cell, cases[i].digit);
-      text += " If " + supposition_in_words(shape, cases[i]) + ":";
-      const std::size_t length = text.size();
-      const bool breaks = tell(argument.cases[i], std::move(supposed), text);
-      if (breaks) text += " So that is impossible.";
-      else if (text.size() == length) text += " nothing more is needed, " + goal_words(shape) + " at once.";
+      text += " If " + supposition_in_words(shape, cases[i]);
+      std::string told;
+      const bool breaks = tell(argument.cases[i], std::move(supposed), told);
+      text += joined_case(told);
+      if (breaks) text += told.rfind(kBut, 0) == 0 ? " That cannot be." : " So that cannot be.";
+      else if (told.empty()) text += ", " + goal_words(shape) + " at once.";
       else if (!reason_.supposes_target) text += " So " + goal_words(shape) + ".";
       all_break = all_break && breaks;
     }
     return all_break;
   }
 
-  [[nodiscard]] std::string choice_words(const Constraint& fact, const Shape& shape) const {
-    if (fact.kind == Kind::kCell) return shape.name_of(fact.cell()) + " is one of these";
-    if (fact.kind == Kind::kHouse) return shape.long_name_of(fact.house()) + " has one of these places for " + digit_name(fact.digit);
-    return "if all went into the pattern, " + pattern_words(reason_.patterns[fact.place], shape) +
-           ", and these digits could be exchanged: the puzzle would have a second solution. So one of these is true";
+  static constexpr std::string_view kBut = " But ";
+
+  // What follows on "If r1c1 is 2".
+  static std::string joined_case(const std::string& told) {
+    if (told.empty()) return told;
+    if (told.rfind(kBut, 0) != 0) return ":" + told;
+    const std::string rest = told.substr(kBut.size());
+    return ", " + (rest.rfind("then ", 0) == 0 ? rest : "then " + rest);
+  }
+
+  // "r1c1 can be 2, 5 or 8".
+  [[nodiscard]] std::string choice_words(const Constraint& fact, const std::vector<Candidate>& cases, const Shape& shape) const {
+    if (fact.kind == Kind::kPattern) {
+      return "If all went into the pattern, " + pattern_words(reason_.patterns[fact.place], shape) +
+             ", and these digits could be exchanged: the puzzle would have a second solution. So one of these is true: " + choices_in_words(cases, shape, "or");
+    }
+    std::vector<std::string> left;
+    for (const Candidate& each : cases) left.push_back(fact.kind == Kind::kCell ? digit_name(each.digit) : shape.name_of(each.cell));
+    if (fact.kind == Kind::kCell) return shape.name_of(fact.cell()) + " can be " + listed(left, "or");
+    return "The " + digit_name(fact.digit) + " of " + shape.long_name_of(fact.house()) + " can go to " + listed(left, "or");
   }
   static std::string choices_in_words(const std::vector<Candidate>& cases, const Shape& shape, std::string_view last_word) {
     std::vector<std::string> words;

@@ -2,7 +2,7 @@
 #include "speak/certificate_words.h"
 
 #include <algorithm>
-#include <map>
+#include <cctype>
 
 #include "base/text.h"
 #include "speak/naming.h"
@@ -12,243 +12,364 @@ namespace cp {
 namespace {
 
 using Kind = ProofItem::Kind;
-using FactKind = CertificateFact::Kind;
-using Source = RowName::Source;
+using Known = CertificateTerms::Known;
 
-constexpr std::size_t kMostNamed = 6;   // facts of one kind in a spoken sentence
-constexpr std::size_t kMostLines = 60;  // of a written reason: beyond, the rest is counted
+constexpr std::size_t kMostLines = 40;    // of a proof told step by step; beyond, it is outlined
+constexpr std::size_t kMostCases = 3;     // named one by one when spoken
+constexpr std::size_t kMostSettled = 3;   // turning points named when spoken
+constexpr int kMostCellsNamed = 6;        // of the cells that side arguments try out
 
+// Cells keep their small letter at the start of a sentence, words do not.
+std::string started(std::string text) { return text.rfind("there ", 0) == 0 || text.rfind("it is ", 0) == 0 ? capitalised(std::move(text)) : text; }
+
+std::string indented(int depth) { return std::string(static_cast<std::size_t>(2 * depth), ' '); }
+
+// How long is it, in steps that the checkers replay?
+int steps_of(const std::vector<ProofItem>& items) {
+  int steps = 0;
+  for (const ProofItem& item : items) {
+    steps += item.kind == Kind::kUse || item.kind == Kind::kClash ? 1 : 0;
+    for (const auto& proof : item.proofs) steps += steps_of(proof);
+  }
+  return steps;
+}
+
+// The clash with which a part of a proof ends; null when it ends in cases.
+const ProofItem* last_clash(const std::vector<ProofItem>& items) { return !items.empty() && items.back().kind == Kind::kClash ? &items.back() : nullptr; }
+
+void learn_all(const std::vector<ProofItem>& items, Known& known) {
+  for (const ProofItem& item : items) {
+    if (item.kind != Kind::kUse) continue;
+    for (const Literal& literal : item.literals) known[literal.variable] = literal.is_true;
+  }
+}
+
+// Step by step.
 class Teller {
  public:
-  Teller(const Shape& shape, const Certificate& certificate, bool is_denial)
-      : shape_(shape), certificate_(certificate), opposite_(is_denial ? "the claim is false" : "the claim is true"), candidates_(shape.cell_count() * shape.side()) {}
+  Teller(const Shape& shape, const CertificateTerms& terms) : shape_(shape), terms_(terms) {}
 
-  ClaimWords tell() {
-    if (!certificate_.facts.empty()) line("Known: " + facts_in_words(shape_, certificate_.facts) + ".");
-    line("Suppose " + opposite_ + ".");
-    items(certificate_.proof, {}, "");
-    const std::string end = opposite_ == "the claim is false" ? "So the claim holds." : "So the claim cannot be true.";
-    if (left_out_ > 0) line("... and " + counted(left_out_, "more line") + " of this kind; the certificate has them all.", true);
-    line(end, true);
-    return {spoken(), std::move(lines_)};
-  }
-
- private:
-  using Known = std::map<int, bool>;
-
-  void line(std::string text, bool always = false) {
-    if (always || lines_.size() < kMostLines) lines_.push_back(std::move(text));
-    else ++left_out_;
-  }
-
-  [[nodiscard]] Candidate candidate_of(int variable) const { return {Cell(variable / shape_.side()), Digit(variable % shape_.side())}; }
-
-  [[nodiscard]] std::string literal_words(const Literal& literal) const {
-    if (literal.variable >= candidates_) {
-      const std::string way = "way " + to_text(literal.variable - candidates_ + 1);
-      return literal.is_true ? way + " is left" : way + " falls away";
+  void items(const std::vector<ProofItem>& list, Known known, int depth) {
+    for (std::size_t i = 0; i < list.size(); ++i) {
+      const ProofItem& item = list[i];
+      if (is_sum(item)) {
+        sums(list, i, known, depth);
+        continue;
+      }
+      if (item.kind == Kind::kUse) use(item, known, depth);
+      if (item.kind == Kind::kClash) line(depth, "But " + terms_.clash_words(item, known) + ".");
+      if (item.kind == Kind::kLemma) lemma(item, known, depth);
+      if (item.kind == Kind::kSplit) split(item, known, depth);
     }
-    const Candidate candidate = candidate_of(literal.variable);
-    return shape_.name_of(candidate.cell) + (literal.is_true ? " is " : " is not ") + Shape::name_of(candidate.digit);
   }
 
-  // What the row is about: "row 3", "balance ring for 5".
-  [[nodiscard]] std::string row_words(const RowName& name) const {
-    if (name.source == Source::kCell) return shape_.name_of(Cell(name.index));
-    if (name.source == Source::kLemma) return "what was shown above";
-    if (name.source == Source::kDenial) return "the supposition";
-    const CertificateFact& fact = certificate_.facts[static_cast<std::size_t>(name.index)];
-    if (fact.kind == FactKind::kHouse) return shape_.long_name_of(fact.house);
-    if (fact.kind == FactKind::kMarks) return "the marks of " + shape_.name_of(fact.cell);
-    if (fact.kind == FactKind::kClaim) return "claim " + fact.name;
-    return "balance " + fact.name + " for " + Shape::name_of(Digit(name.row));
-  }
-
-  [[nodiscard]] std::string rows_words(const std::vector<RowUse>& rows) const {
-    if (rows.size() == 1) return row_words(rows.front().row);
-    std::vector<CertificateFact> facts;
-    for (const RowUse& use : rows) {
-      if (use.row.source == Source::kFact) facts.push_back(certificate_.facts[static_cast<std::size_t>(use.row.index)]);
-    }
-    return "the supposition against the sum of " + facts_in_words(shape_, facts) + " for " + Shape::name_of(Digit(rows.back().row.row));
-  }
-
-  [[nodiscard]] bool is_house(const std::vector<RowUse>& rows) const {
-    return rows.size() == 1 && rows[0].row.source == Source::kFact && certificate_.facts[static_cast<std::size_t>(rows[0].row.index)].kind == FactKind::kHouse;
-  }
-  [[nodiscard]] bool is_marks(const std::vector<RowUse>& rows) const {
-    return rows.size() == 1 && rows[0].row.source == Source::kFact && certificate_.facts[static_cast<std::size_t>(rows[0].row.index)].kind == FactKind::kMarks;
-  }
-
-  void use(const ProofItem& item, Known& known, const std::string& indent) {
+  void use(const ProofItem& item, Known& known, int depth) {
     std::vector<Candidate> gone;
     std::vector<std::string> other;
     for (const Literal& literal : item.literals) {
       known[literal.variable] = literal.is_true;
-      if (literal.variable < candidates_ && !literal.is_true) gone.push_back(candidate_of(literal.variable));
-      else other.push_back(literal_words(literal));
+      if (terms_.is_given(literal)) continue;
+      if (terms_.is_candidate(literal.variable) && !literal.is_true) gone.push_back(terms_.candidate_of(literal.variable));
+      else other.push_back(terms_.literal_words(literal));
     }
-    const bool is_cell = item.rows.size() == 1 && item.rows[0].row.source == Source::kCell;
     // That a cell is taken, or that its marks leave a digit out, is seen at a glance.
-    if (other.empty() && (is_cell || is_marks(item.rows))) return;
+    if (gone.empty() && other.empty()) return;
+    if (other.empty() && (terms_.is_cell(item.rows) || terms_.is_marks(item.rows))) return;
     std::sort(gone.begin(), gone.end());
     std::string text;
     if (!other.empty()) text = listed(other);
     if (!gone.empty()) text += (text.empty() ? "" : "; ") + eliminations_in_words(shape_, gone);
-    std::string why = rows_words(item.rows);
-    if (is_cell) why = "no other digit is left there";
-    if (is_house(item.rows) && !other.empty()) why += " has no other place for " + std::string(1, Shape::name_of(Digit(item.rows[0].row.row)));
-    line(indent + text + " (" + why + ").");
+    std::string why = terms_.rows_words(item.rows);
+    if (terms_.is_cell(item.rows)) why = "no other digit is left there";
+    if (terms_.is_house(item.rows) && !other.empty()) why += " has no other place for " + std::string(1, Shape::name_of(Digit(item.rows[0].row.row)));
+    line(depth, text + " (" + why + ").");
   }
 
-  // What cannot be: "row 3 has no place left for 5".
-  [[nodiscard]] std::string clash_words(const ProofItem& item, const Known& known) const {
-    if (item.rows.size() != 1) return rows_words(item.rows) + " does not come out";
-    const RowName& name = item.rows.front().row;
-    if (name.source == Source::kDenial) return "that contradicts the supposition itself";
-    if (name.source == Source::kLemma) return "that was excluded above";
-    if (name.source == Source::kCell) return shape_.name_of(Cell(name.index)) + (trues_of_cell(Cell(name.index), known) > 1 ? " would hold two digits" : " has no digit left");
-    if (is_house(item.rows)) {
-      const House house = certificate_.facts[static_cast<std::size_t>(name.index)].house;
-      int trues = 0;
-      for (const Cell cell : shape_.cells(house)) trues += is_known_true(cell, Digit(name.row), known) ? 1 : 0;
-      const std::string digit(1, Shape::name_of(Digit(name.row)));
-      return shape_.long_name_of(house) + (trues > 1 ? " would hold " + digit + " twice" : " has no place left for " + digit);
-    }
-    return row_words(name) + (is_marks(item.rows) ? " say otherwise" : " does not come out");
-  }
-
-  [[nodiscard]] bool is_known_true(Cell cell, Digit digit, const Known& known) const {
-    const auto found = known.find(cell.index * shape_.side() + digit.index);
-    return found != known.end() && found->second;
-  }
-  [[nodiscard]] int trues_of_cell(Cell cell, const Known& known) const {
-    int trues = 0;
-    for (const Digit digit : shape_.digits()) trues += is_known_true(cell, digit, known) ? 1 : 0;
-    return trues;
-  }
-
-  void items(const std::vector<ProofItem>& list, Known known, const std::string& indent) {
-    for (const ProofItem& item : list) {
-      if (item.kind == Kind::kUse) use(item, known, indent);
-      if (item.kind == Kind::kClash) {
-        last_clash_ = clash_words(item, known);
-        line(indent + "But " + last_clash_ + ".");
-      }
-      if (item.kind == Kind::kLemma) lemma(item, known, indent);
-      if (item.kind == Kind::kSplit) split(item, known, indent);
-    }
-  }
-
-  void lemma(const ProofItem& item, const Known& known, const std::string& indent) {
-    ++lemmas_;
+  void lemma(const ProofItem& item, const Known& known, int depth) {
     Known supposed = known;
-    std::vector<std::string> words;
-    for (const Literal& literal : item.literals) {
-      supposed[literal.variable] = literal.is_true;
-      words.push_back(literal_words(literal));
-    }
-    line(indent + "Suppose further that " + listed(words) + ".");
-    items(item.proofs.front(), std::move(supposed), indent + "  ");
-    line(indent + (item.literals.size() == 1 ? "So that is not so." : "So not all of that is so."));
+    for (const Literal& literal : item.literals) supposed[literal.variable] = literal.is_true;
+    line(depth, "Suppose further that " + terms_.literals_words(item.literals) + ".");
+    items(item.proofs.front(), std::move(supposed), depth + 1);
+    line(depth, item.literals.size() == 1 ? "So that is not so." : "So not all of that is so.");
   }
 
-  // The open variables of the row, as the checker finds them.
-  [[nodiscard]] std::vector<int> cases_of(const ProofItem& item, const Known& known) const {
-    std::vector<int> cases;
-    const RowName& name = item.rows.front().row;
-    const auto add = [&](int variable) {
-      if (!known.contains(variable)) cases.push_back(variable);
-    };
-    if (name.source == Source::kCell) {
-      for (const Digit digit : shape_.digits()) add(name.index * shape_.side() + digit.index);
-    } else if (is_house(item.rows)) {
-      for (const Cell cell : shape_.cells(certificate_.facts[static_cast<std::size_t>(name.index)].house)) add(cell.index * shape_.side() + name.row);
-    }
-    if (cases.size() != item.proofs.size()) cases.clear();
-    return cases;
+  [[nodiscard]] std::vector<std::string>& lines() { return lines_; }
+
+ private:
+  void line(int depth, const std::string& text) { lines_.push_back(indented(depth) + started(text)); }
+
+  // Rows added up exclude a possibility.
+  [[nodiscard]] bool is_sum(const ProofItem& item) const {
+    return item.kind == Kind::kUse && item.rows.size() > 1 && item.literals.size() == 1 && !terms_.is_candidate(item.literals[0].variable) && !item.literals[0].is_true;
   }
 
-  void split(const ProofItem& item, const Known& known, const std::string& indent) {
-    const std::vector<int> cases = cases_of(item, known);
-    cases_ += static_cast<int>(item.proofs.size());
+  // Those with the same rows in one line; `at` moves to the last of them.
+  void sums(const std::vector<ProofItem>& list, std::size_t& at, Known& known, int depth) {
+    const std::string what = terms_.sum_words(list[at].rows);
+    DigitSet digits;
+    std::string single;
+    for (std::size_t i = at; i < list.size() && is_sum(list[i]) && terms_.sum_words(list[i].rows) == what; ++i) {
+      at = i;
+      known[list[i].literals[0].variable] = false;
+      digits.add(terms_.digit_of(list[i].rows));
+      single = terms_.literal_words(list[i].literals[0]);
+    }
+    if (digits.size() == 1) return line(depth, single + " (counting the " + digit_names(digits) + "s of " + what + ").");
+    line(depth, "Counting " + (digits == shape_.digits() ? digit_range(shape_) : digit_names(digits)) + " in " + what + ": the number of each comes out, so none of them is too many or too few.");
+  }
+
+  // The same text with the digit of the case called d; numbers of houses stay.
+  static std::string with_d(const std::string& text, char digit) {
+    std::string result;
+    for (std::size_t i = 0; i < text.size(); ++i) {
+      const auto is_word = [&](std::size_t at) { return at < text.size() && (std::isalnum(static_cast<unsigned char>(text[at])) != 0); };
+      const bool is_alone = text[i] == digit && (i == 0 || !is_word(i - 1)) && !is_word(i + 1);
+      const auto follows = [&](std::string_view word) { return i >= word.size() && text.compare(i - word.size(), word.size(), word) == 0; };
+      result += is_alone && !follows("row ") && !follows("column ") && !follows("box ") ? 'd' : text[i];
+    }
+    return result;
+  }
+
+  // Cases of one cell that are told in the same words but for their digit are told once. True when they were.
+  bool alike(const ProofItem& item, const std::vector<int>& cases, const Known& known, int depth) {
+    if (cases.size() < 3 || !terms_.is_cell(item.rows)) return false;
+    std::vector<std::string> first;
+    DigitSet digits;
+    for (std::size_t i = 0; i < cases.size(); ++i) {
+      Known supposed = known;
+      supposed[cases[i]] = true;
+      Teller inner(shape_, terms_);
+      inner.items(item.proofs[i], std::move(supposed), depth + 1);
+      const Digit digit = terms_.candidate_of(cases[i]).digit;
+      digits.add(digit);
+      for (std::string& text : inner.lines()) text = with_d(text, Shape::name_of(digit));
+      if (i == 0) first = inner.lines();
+      else if (inner.lines() != first) return false;
+    }
+    line(depth, "Whichever of " + (digits == shape_.digits() ? digit_range(shape_) : digit_names(digits)) + " is in " + shape_.name_of(terms_.candidate_of(cases[0]).cell) + ", call it d:");
+    lines_.insert(lines_.end(), first.begin(), first.end());
+    return true;
+  }
+
+  void split(const ProofItem& item, const Known& known, int depth) {
+    const std::vector<int> cases = terms_.cases_of(item, known);
+    if (alike(item, cases, known, depth)) return;
     std::vector<std::string> choices;
-    for (const int variable : cases) choices.push_back(literal_words({variable, true}));
-    const std::string why = " (" + rows_words(item.rows) + ")";
-    line(indent + (choices.empty() ? capitalised(spoken_number(static_cast<int>(item.proofs.size()))) + " cases are left" + why + "." : "Either " + listed(choices, "or") + why + "."));
+    for (const int variable : cases) choices.push_back(terms_.literal_words({variable, true}));
+    const std::string why = " (" + terms_.rows_words(item.rows) + ")";
+    line(depth, choices.empty() ? capitalised(spoken_number(static_cast<int>(item.proofs.size()))) + " cases are left" + why + "." : "Either " + listed(choices, "or") + why + ".");
     for (std::size_t i = 0; i < item.proofs.size(); ++i) {
       Known supposed = known;
       if (!cases.empty()) supposed[cases[i]] = true;
-      line(indent + (choices.empty() ? "Case " + to_text(static_cast<int>(i) + 1) : "If " + choices[i]) + ":");
-      items(item.proofs[i], std::move(supposed), indent + "  ");
+      line(depth, choices.empty() ? "Case " + to_text(static_cast<int>(i) + 1) + ":" : "If " + choices[i] + ":");
+      items(item.proofs[i], std::move(supposed), depth + 1);
     }
   }
 
-  [[nodiscard]] std::string spoken() const {
-    std::string text = certificate_.facts.empty() ? "Nothing is needed but the cells themselves" : capitalised(short_facts());
-    const bool is_one = certificate_.facts.size() == 1 && certificate_.facts.front().kind != FactKind::kMarks;
-    text += certificate_.facts.empty() ? "" : is_one ? " is enough" : " are enough";
-    const std::string otherwise = opposite_ == "the claim is false" ? "otherwise" : "with the claim";
-    if (cases_ == 0 && lemmas_ == 0) return text + ": " + otherwise + " " + last_clash_ + ".";
-    if (lemmas_ == 0) return text + ": " + otherwise + " " + spoken_number(cases_) + " cases are left, and each of them ends in a contradiction.";
-    return text + ", with " + counted(lemmas_, "side argument") + ": " + otherwise + " " + last_clash_ + ".";
+  const Shape& shape_;
+  const CertificateTerms& terms_;
+  std::vector<std::string> lines_;
+};
+
+// What a long proof goes through. Side arguments that suppose several things at once are counted; what a side argument settles for good
+// has a line.
+class Outline {
+ public:
+  Outline(const Shape& shape, const CertificateTerms& terms) : shape_(shape), terms_(terms) {}
+
+  void items(const std::vector<ProofItem>& list, Known known, int depth) {
+    for (const ProofItem& item : list) {
+      if (item.kind == Kind::kUse) use(item, known, depth);
+      if (item.kind == Kind::kClash) {
+        tried(depth, "leave nothing else:");
+        line(depth, "But " + terms_.clash_words(item, known) + ".");
+      }
+      if (item.kind == Kind::kLemma) lemma(item, known, depth);
+      if (item.kind == Kind::kSplit) split(item, known, depth);
+    }
   }
 
-  // Each kind named while it is short, counted otherwise.
-  [[nodiscard]] std::string short_facts() const {
-    std::map<FactKind, std::vector<CertificateFact>> kinds;
-    for (const CertificateFact& fact : certificate_.facts) kinds[fact.kind].push_back(fact);
-    std::vector<std::string> parts;
-    for (const auto& [kind, facts] : kinds) {
-      const int size = static_cast<int>(facts.size());
-      if (facts.size() <= kMostNamed) parts.push_back(facts_in_words(shape_, facts));
-      else if (kind == FactKind::kHouse) parts.push_back(counted(size, "house"));
-      else if (kind == FactKind::kMarks) parts.push_back("what is left in " + counted(size, "cell"));
-      else parts.push_back(counted(size, kind == FactKind::kBalance ? "balance" : "earlier claim"));
+  [[nodiscard]] std::vector<std::string>& lines() { return lines_; }
+  // What side arguments settled, in order.
+  [[nodiscard]] const std::vector<std::string>& settled() const { return settled_; }
+  [[nodiscard]] int side_arguments() const { return side_arguments_; }
+
+ private:
+  void line(int depth, const std::string& text) { lines_.push_back(indented(depth) + started(text)); }
+
+  // Only what is placed has a line here.
+  void use(const ProofItem& item, Known& known, int depth) {
+    std::vector<std::string> placed;
+    for (const Literal& literal : item.literals) {
+      known[literal.variable] = literal.is_true;
+      if (literal.is_true && !terms_.is_given(literal) && item.rows.front().row.source != RowName::Source::kLemma) placed.push_back(terms_.literal_words(literal));
     }
-    return listed(parts);
+    if (placed.empty()) return;
+    tried(depth, "come first:");
+    if (placed_line_ == 0 || lines_.size() != placed_line_) {
+      lines_.push_back({});
+      placed_line_ = lines_.size();
+      placed_.clear();
+    }
+    placed_.insert(placed_.end(), placed.begin(), placed.end());
+    lines_.back() = indented(depth) + "Then " + listed(placed_) + ".";
+  }
+
+  void lemma(const ProofItem& item, const Known& known, int depth) {
+    ++side_arguments_;
+    if (item.literals.size() > 1) {
+      ++pending_;
+      for (const Literal& literal : item.literals) {
+        if (terms_.is_candidate(literal.variable)) pending_cells_.add(terms_.candidate_of(literal.variable).cell);
+      }
+      return;
+    }
+    Known supposed = known;
+    const Literal& literal = item.literals.front();
+    supposed[literal.variable] = literal.is_true;
+    learn_all(item.proofs.front(), supposed);
+    const ProofItem* clash = last_clash(item.proofs.front());
+    settled_.push_back(terms_.literal_words({literal.variable, !literal.is_true}));
+    tried(depth, "lead to this:");
+    line(depth, settled_.back() + (clash == nullptr ? "" : ": otherwise " + terms_.clash_words(*clash, supposed) + ", after " + counted(steps_of(item.proofs.front()), "step")) + ".");
+  }
+
+  // The side arguments since the last line.
+  void tried(int depth, const std::string& end) {
+    if (pending_ == 0) return;
+    std::string text = capitalised(counted(pending_, "side argument"));
+    if (!pending_cells_.is_empty()) text += pending_cells_.size() <= kMostCellsNamed ? " about " + cell_names(shape_, pending_cells_) : " about " + counted(pending_cells_.size(), "cell");
+    line(depth, text + " " + (pending_ == 1 && end.rfind("lead", 0) == 0 ? "leads" + end.substr(4) : pending_ == 1 && end.rfind("come", 0) == 0 ? "comes" + end.substr(4) : pending_ == 1 ? "leaves" + end.substr(5) : end));
+    pending_ = 0;
+    pending_cells_ = CellSet();
+  }
+
+  void split(const ProofItem& item, const Known& known, int depth) {
+    const std::vector<int> cases = terms_.cases_of(item, known);
+    line(depth, capitalised(spoken_number(static_cast<int>(item.proofs.size()))) + " cases (" + terms_.rows_words(item.rows) + "):");
+    for (std::size_t i = 0; i < item.proofs.size(); ++i) {
+      Known supposed = known;
+      const std::string name = cases.empty() ? "Case " + to_text(static_cast<int>(i) + 1) : "If " + terms_.literal_words({cases[i], true});
+      if (!cases.empty()) supposed[cases[i]] = true;
+      const ProofItem* clash = last_clash(item.proofs[i]);
+      if (clash == nullptr) {
+        line(depth, name + ":");
+        items(item.proofs[i], std::move(supposed), depth + 1);
+        continue;
+      }
+      learn_all(item.proofs[i], supposed);
+      line(depth, name + ": " + terms_.clash_words(*clash, supposed) + ", after " + counted(steps_of(item.proofs[i]), "step") + ".");
+    }
+  }
+
+  const Shape& shape_;
+  const CertificateTerms& terms_;
+  std::vector<std::string> lines_;
+  std::vector<std::string> settled_;
+  std::vector<std::string> placed_;  // in the line of this number, counted from 1
+  std::size_t placed_line_ = 0;
+  CellSet pending_cells_;
+  int pending_ = 0;
+  int side_arguments_ = 0;
+};
+
+int cases_in(const std::vector<ProofItem>& items) {
+  int cases = 0;
+  for (const ProofItem& item : items) {
+    for (const auto& proof : item.proofs) cases += item.kind == Kind::kSplit ? std::max(cases_in(proof), 1) : 0;
+  }
+  return cases;
+}
+
+class Speaker {
+ public:
+  Speaker(const Shape& shape, const Certificate& certificate, const CertificateTerms& terms, bool is_denial)
+      : shape_(shape), certificate_(certificate), terms_(terms), otherwise_(is_denial ? "otherwise" : "with the claim") {}
+
+  [[nodiscard]] std::string say(const Outline& outline) const {
+    const bool is_one = certificate_.facts.size() == 1 && (certificate_.facts.front().kind != CertificateFact::Kind::kMarks || certificate_.facts.front().digits.size() == 1);
+    const std::string start = certificate_.facts.empty() ? "Nothing is needed but the cells themselves" : capitalised(terms_.short_facts()) + (is_one ? " is enough" : " are enough");
+    Known known;
+    learn_all(certificate_.proof, known);
+    const ProofItem& last = certificate_.proof.back();
+    if (outline.side_arguments() > 0) return start + ". " + long_way(outline, last, known);
+    const bool is_added = std::any_of(certificate_.proof.begin(), certificate_.proof.end(), [](const ProofItem& item) { return item.rows.size() > 1; });
+    if (is_plain_clash(last) && is_added) return start + ": added up digit by digit, " + (is_one ? "it leaves" : "they leave") + " no other way" + (otherwise_ == "otherwise" ? "." : " than that the claim is false.");
+    if (is_plain_clash(last)) return start + ": " + (otherwise_ == "otherwise" ? "the claim cannot be false." : "the claim cannot be true.");
+    if (last.kind == Kind::kClash) return start + ": " + otherwise_ + " " + terms_.clash_words(last, known) + ".";
+    return start + ". " + by_cases(last, known);
+  }
+
+ private:
+  // A clash with the supposition says nothing more than that the facts exclude it.
+  static bool is_plain_clash(const ProofItem& item) {
+    const auto is_own = [](const RowUse& use) { return use.row.source == RowName::Source::kDenial; };
+    return item.kind == Kind::kClash && item.rows.size() == 1 && is_own(item.rows.front());
+  }
+
+  [[nodiscard]] std::string by_cases(const ProofItem& split, const Known& known) const {
+    const std::vector<int> cases = terms_.cases_of(split, known);
+    const int all = cases_in(certificate_.proof);
+    if (cases.empty()) return capitalised(otherwise_) + " " + spoken_number(all) + " cases are left, and each of them ends in a contradiction.";
+    if (cases.size() > kMostCases && (terms_.is_cell(split.rows) || terms_.is_house(split.rows))) {
+      const Candidate one = terms_.candidate_of(cases.front());
+      return capitalised(otherwise_) + (terms_.is_cell(split.rows) ? ", every digit in " + shape_.name_of(one.cell) : ", every place for " + digit_name(one.digit) + " in " + terms_.rows_words(split.rows)) +
+             " leads to a contradiction.";
+    }
+    std::vector<std::string> choices;
+    for (const int variable : cases) choices.push_back(terms_.literal_words({variable, true}));
+    std::string text = capitalised(otherwise_) + " " + listed(choices, "or") + ".";
+    std::vector<std::string> ends;
+    for (std::size_t i = 0; i < cases.size(); ++i) {
+      const ProofItem* clash = last_clash(split.proofs[i]);
+      if (clash == nullptr || cases.size() > kMostCases) {
+        return text + " " + (all == static_cast<int>(cases.size()) ? "Each of them" : "They come to " + spoken_number(all) + " cases, and each") + " ends in a contradiction.";
+      }
+      Known supposed = known;
+      supposed[cases[i]] = true;
+      learn_all(split.proofs[i], supposed);
+      ends.push_back("if " + choices[i] + ", " + terms_.clash_words(*clash, supposed));
+    }
+    return text + " But " + joined(ends, ", and ") + ".";
+  }
+
+  [[nodiscard]] std::string long_way(const Outline& outline, const ProofItem& last, const Known& known) const {
+    const int count = outline.side_arguments();
+    const int steps = steps_of(certificate_.proof);
+    std::string text = "It takes " + counted(count, "side argument") + " with " + counted(steps, "step") + " in all" + (steps > 30 ? ": too long to be said aloud." : ".");
+    const auto& settled = outline.settled();
+    if (!settled.empty()) {
+      const std::size_t shown = std::min(settled.size(), kMostSettled);
+      text += std::string(count == 1 ? " It settles that " : " They settle that ") + listed({settled.end() - static_cast<std::ptrdiff_t>(shown), settled.end()}) + (shown < settled.size() ? ", among others." : ".");
+    }
+    if (last.kind == Kind::kClash && !is_plain_clash(last) && last.rows.front().row.source != RowName::Source::kLemma) text += " " + capitalised(otherwise_) + " " + terms_.clash_words(last, known) + ".";
+    return text;
   }
 
   const Shape& shape_;
   const Certificate& certificate_;
-  std::string opposite_;
-  int candidates_;
-  std::vector<std::string> lines_;
-  int left_out_ = 0;
-  int cases_ = 0;
-  int lemmas_ = 0;
-  std::string last_clash_;
+  const CertificateTerms& terms_;
+  std::string otherwise_;
 };
 
 }  // namespace
 
-ClaimWords certificate_words(const Shape& shape, const Certificate& certificate, bool is_denial) { return Teller(shape, certificate, is_denial).tell(); }
-
-std::string fact_in_words(const Shape& shape, const CertificateFact& fact) {
-  switch (fact.kind) {
-    case FactKind::kHouse: return shape.long_name_of(fact.house);
-    case FactKind::kBalance: return "balance " + fact.name;
-    case FactKind::kClaim: return "claim " + fact.name;
-    case FactKind::kMarks: break;
-  }
-  if (fact.digits.size() == 1) return "the " + digit_names(fact.digits) + " in " + shape.name_of(fact.cell);
-  return "the marks of " + shape.name_of(fact.cell) + " (" + digit_names(fact.digits, "or") + ")";
-}
-
-std::string facts_in_words(const Shape& shape, const std::vector<CertificateFact>& facts) {
-  std::vector<House> houses;
-  std::vector<std::string> marks;
-  std::vector<std::string> parts;
-  std::vector<std::string> rest;
-  for (const CertificateFact& fact : facts) {
-    if (fact.kind == FactKind::kHouse) houses.push_back(fact.house);
-    else if (fact.kind == FactKind::kMarks && fact.digits.size() > 1) marks.push_back(shape.name_of(fact.cell) + " (" + digit_names(fact.digits, "or") + ")");
-    else rest.push_back(fact_in_words(shape, fact));
-  }
-  if (!houses.empty()) parts.push_back(house_names(shape, houses));
-  for (std::string& text : rest) parts.push_back(std::move(text));
-  if (!marks.empty()) parts.push_back("the marks of " + listed(marks));
-  return listed(parts);
+ClaimWords certificate_words(const Shape& shape, const Certificate& certificate, bool is_denial) {
+  const CertificateTerms terms(shape, certificate);
+  Outline outline(shape, terms);
+  outline.items(certificate.proof, {}, 0);
+  Teller teller(shape, terms);
+  teller.items(certificate.proof, {}, 0);
+  ClaimWords words;
+  words.spoken = Speaker(shape, certificate, terms, is_denial).say(outline);
+  const bool is_long = teller.lines().size() > kMostLines;
+  if (!certificate.facts.empty()) words.written.push_back("Known: " + facts_in_words(shape, certificate.facts) + ".");
+  if (is_long) words.written.push_back("The whole proof has " + counted(steps_of(certificate.proof), "step") + "; the certificate has them all, this is what it goes through.");
+  words.written.push_back(std::string("Suppose the claim is ") + (is_denial ? "false." : "true."));
+  const auto& told = is_long ? outline.lines() : teller.lines();
+  words.written.insert(words.written.end(), told.begin(), told.end());
+  words.written.push_back(is_denial ? "So the claim holds." : "So the claim cannot be true.");
+  return words;
 }
 
 }  // namespace cp

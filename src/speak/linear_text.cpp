@@ -110,29 +110,67 @@ std::string one_digit_text(const Account& account, const LinearReason& reason, c
          " cannot be: " + outcome(struck, shape) + ".";
 }
 
-// "the cells r1c2 and r3c4, the 4 of row 2 and the 7s of rows 1 and 3".
-std::string facts_in_words(const std::vector<Constraint>& facts, const Shape& shape) {
-  std::vector<std::string> items;
-  const CellSet cells = cells_of(facts);
-  if (!cells.is_empty()) items.push_back((cells.size() == 1 ? "the cell " : "the cells ") + cell_names(shape, cells));
+// Some digits in some houses: "the 4 of row 2", "the 1s and 6s of rows 1 and 3".
+struct DigitsOfHouses {
+  DigitSet digits;
+  std::vector<House> houses;
+
+  [[nodiscard]] bool is_one() const { return digits.size() == 1 && houses.size() == 1; }
+  [[nodiscard]] std::string words(const Shape& shape) const {
+    std::vector<std::string> names;
+    for (const Digit digit : digits) names.push_back(digit_name(digit) + (houses.size() == 1 ? "" : "s"));
+    return "the " + listed(names) + " of " + house_names(shape, houses);
+  }
+};
+
+// Digits that belong to the same houses go together.
+std::vector<DigitsOfHouses> grouped_houses(const std::vector<Constraint>& facts) {
+  std::vector<DigitsOfHouses> groups;
   for (const Digit digit : digits_of(facts)) {
     std::vector<House> houses;
     for (const Constraint& fact : facts) {
       if (fact.kind == Constraint::Kind::kHouse && fact.digit == digit) houses.push_back(fact.house());
     }
-    items.push_back("the " + digit_name(digit) + (houses.size() == 1 ? " of " : "s of ") + house_names(shape, houses));
+    const auto same = std::find_if(groups.begin(), groups.end(), [&houses](const DigitsOfHouses& group) { return group.houses == houses; });
+    if (same == groups.end()) groups.push_back({DigitSet::of(digit), std::move(houses)});
+    else same->digits.add(digit);
   }
+  return groups;
+}
+
+// A list whose parts may themselves have "and" in them.
+std::string long_list(const std::vector<std::string>& items) {
   return items.size() == 1 ? items[0] : joined({joined({items.begin(), items.end() - 1}, ", "), items.back()}, " and ");
+}
+
+// "the cells r1c2 and r3c4, the 4 of row 2 and the 7s of rows 1 and 3".
+std::string facts_in_words(const std::vector<Constraint>& facts, const Shape& shape) {
+  std::vector<std::string> items;
+  const CellSet cells = cells_of(facts);
+  if (!cells.is_empty()) items.push_back((cells.size() == 1 ? "the cell " : "the cells ") + cell_names(shape, cells));
+  for (const DigitsOfHouses& group : grouped_houses(facts)) items.push_back(group.words(shape));
+  return long_list(items);
+}
+
+// "r1c2 and r3c4 need a digit each, the 4 of row 2 needs a place".
+std::string needs_in_words(const std::vector<Constraint>& facts, const Shape& shape) {
+  std::vector<std::string> items;
+  const CellSet cells = cells_of(facts);
+  if (!cells.is_empty()) items.push_back(cell_names(shape, cells) + (cells.size() == 1 ? " needs a digit" : " need a digit each"));
+  for (const DigitsOfHouses& group : grouped_houses(facts)) items.push_back(group.words(shape) + (group.is_one() ? " needs a place" : " need a place each"));
+  return long_list(items);
 }
 
 std::string any_account_text(const Account& account, const Struck& struck, const Shape& shape) {
   if (account.bases.empty() || account.covers.empty()) return "Counting candidates: " + outcome(struck, shape) + ".";
-  std::string text = "Each of these needs one candidate: " + facts_in_words(account.bases, shape) +
-                     ". All their candidates lie within " + facts_in_words(account.covers, shape) + ", which have room for one each. ";
+  std::string text = needs_in_words(account.bases, shape);
+  if (cells_of(account.bases).is_empty()) text = capitalised(std::move(text));
+  const bool is_one = account.covers.size() == 1;
+  text += ". Whatever " + std::string(account.bases.size() == 1 ? "it takes" : "they take") + " lies within " + facts_in_words(account.covers, shape) +
+          (is_one ? ", which can be taken once. " : ", and each of these can be taken once. ");
   if (!account.has_equal_weights) text += "Some of them count more than once. ";
-  if (account.room <= 0) return text + "So there is no room for any other candidate there: " + outcome(struck, shape) + ".";
-  return text + "Only " + spoken_number(account.room) + (account.room == 1 ? " place is" : " places are") +
-         " to spare, and the following would take more than that: " + outcome(struck, shape) + ".";
+  if (account.room <= 0) return text + "So nothing else can be taken there: " + outcome(struck, shape) + ".";
+  return text + "Only " + spoken_number(account.room) + (account.room == 1 ? " is" : " are") + " to spare, and the following would take more than that: " + outcome(struck, shape) + ".";
 }
 
 }  // namespace

@@ -91,6 +91,20 @@ class ClaimsTest(Case):
         self.assertNotIn(solution, Run("claim", FOUR, "r1c1 = 4", "--json").out)
         self.assertEqual(Run("claim", FOUR, "r1c1 = 4", "--json", "--reveal").json()["solution"], solution)
 
+    def test_nothing_more_than_the_cells_discussed(self):
+        solution = Run("check", DEMO, "--json").json()["solution"]
+        for claim in ("r7c2 = 1", "r6c9 = 9", "r5c7 in 1,2,3", "r3c4689 in 1,2"):
+            for footing in ("rules", "r3, c9", "position"):
+                run = Run("claim", DEMO, claim, "--footing", footing, "--json")
+                answer = run.json()
+                self.assertNotIn(solution, run.out)
+                self.assertNotIn("solution", answer)
+                shown = {each["cell"]: each["digit"] for each in answer.get("counter", [])}
+                named = {"r3c4", "r3c6", "r3c8", "r3c9"} if "4689" in claim else {claim[:4]}
+                self.assertLessEqual(set(shown), named)
+                if answer["verdict"] == "refuted" and shown:
+                    self.assertTrue(any(solution[9 * (int(cell[1]) - 1) + int(cell[3]) - 1] != str(digit) for cell, digit in shown.items()))
+
     def test_a_wrong_mark_is_reported(self):
         run = Run("claim", "13 4 3 1 / 3 1 2 4 / 1 2 4 3 / 4 3 1 2".replace("/", " "), "r1c1 = 2", "--json")
         self.assertIn(run.code, (0, 1, 2, 64))
@@ -101,6 +115,10 @@ class ClaimsTest(Case):
 
     def test_messages(self):
         self.ends(Run("claim", FOUR, "r1c1 ="), 64, "--claim: a digit is wanted here", "  r1c1 =\n        ^")
+        self.ends(Run("claim", FOUR, "r5c1 = 2"), 64, "there is no r5c1 on this grid", "  ^^^^", "go from 1 to 4")
+        self.ends(Run("claim", FOUR, "let a = r1c1; a = 2"), 64, "'a' cannot be a name", "word of the language")
+        self.ends(Run("claim", FOUR, "(" * 10000 + "r1c1 = 2" + ")" * 10000), 64, "the claim is too long")
+        self.ends(Run("claim", FOUR, "(" * 1000 + "r1c1 = 2" + ")" * 1000), 64, "too many brackets within one another")
         self.ends(Run("claim", FOUR, "r1c1 = 2", "--footing", "r9"), 64, "--footing: 'r9' is no footing")
         script = self.path("script.txt", f"puzzle {FOUR}\nr1c1 = 2\nr1c1 == = 3\n")
         self.ends(Run("claims", script), 64, "script.txt:3:9:", "r1c1 == = 3")

@@ -10,7 +10,7 @@ import threading
 import time
 import unittest
 
-from program import BIN, Case, Run
+from program import BIN, SOURCE, Case, Run
 
 PAGE = "<!doctype html><title>Desk</title>"
 SCRIPT = "console.log('desk');\n" * 2000
@@ -88,6 +88,12 @@ class DeskServerTest(Case):
         self.assertEqual((script.status, script.body.decode()), (200, SCRIPT))
         self.assertEqual(script.headers["content-type"], "text/javascript; charset=utf-8")
         self.assertEqual(self.get("/", host=f"localhost:{self.server.port}").status, 200)
+
+    def test_the_server_is_as_strict_as_the_page_itself(self):
+        with open(os.path.join(SOURCE, "web/index.html")) as file:
+            own = re.search(r'http-equiv="Content-Security-Policy" content="([^"]+)"', file.read()).group(1)
+        policy = self.get().headers["content-security-policy"]
+        self.assertEqual(policy, own + "; frame-ancestors 'none'")
 
     def test_head_has_no_body(self):
         answer = self.get("/desk.js", method="HEAD")

@@ -98,8 +98,8 @@ class SchemaTest(Case):
     def test_weigh_with_houses(self):
         for words in (["--left", "r1,r3", "--right", "c4,b3", "--after-basics"], ["--left", "r1,r2", "--right", "c1,c2"],
                       ["--left", "r2,r5,r8,c2,c5,c8", "--right", "b1,b3,b5,b7,b9", "--after-basics"],
-                      ["--left", "2*r3,c1", "--right", "b1,b2,b4", "--level", "3"], ["--left", "r1"], ["--right", "c1,c2", "--why"], ["--left", ""],
-                      ["--left", "r1,r3", "--right", "c4", "--why"], ["--left", "r1,r2", "--right", "c1", "--why", "--level", "2"]):
+                      ["--left", "2*r3,c1", "--right", "b1,b2,b4", "--level", "3"], ["--left", "r1"], ["--left", "", "--right", "c1,c2", "--why"], ["--left", ""],
+                      ["--after-basics", "--left", "r1,r2", "--right", "b1,b2", "--why"], ["--left", "r1,r2", "--right", "c1", "--why", "--level", "2"]):
             run = Run("weigh", STUCK, "--json", *words)
             self.ends(run, 0)
             self.fits(run.json(), "weigh")
@@ -109,7 +109,7 @@ class SchemaTest(Case):
             run = Run("weigh", STUCK, "--json", *words)
             self.assertEqual(run.json()["missing"]["kind"], kind)
             self.assertNotIn("changes", run.json()["missing"])
-        run = Run("weigh", STUCK, "--json", "--left", "r1,r3", "--right", "c4", "--why")
+        run = Run("weigh", STUCK, "--json", "--after-basics", "--left", "r1,r2", "--right", "b1,b2", "--why")
         self.assertGreater(len(run.json()["missing"]["changes"]), 0)
 
     def test_digits_hold_as_many_copies_as_said(self):

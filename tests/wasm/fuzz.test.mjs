@@ -23,7 +23,7 @@ const four = '..3.1......4.1..';
 const good = [
   { command: 'check', puzzle: four },
   { command: 'weigh', puzzle: four, left: 'r1,2*r2', right: 'c1', why: true, level: 5 },
-  { command: 'weigh', puzzle: four, max_slack: 2, limit: 3, least_houses: 1, most_houses: 5, most_rank: 20 },
+  { command: 'weigh', puzzle: four, max_slack: 2, limit: 3, most_houses: 5 },
   { command: 'path', puzzle: four, without: ['naked-single'], only: ['single'] },
   { command: 'survey', puzzle: four, technique: ['x-wing'], limit: 1, after_basics: true },
   { command: 'needed', puzzle: four, technique: ['naked-single'] },

@@ -32,7 +32,7 @@ TEST(ApiDoor, KeysComeInTheDocumentedOrder) {
   EXPECT_EQ(keys(ask({{"command", "path"}, {"puzzle", kFour}})), (std::vector<std::string>{"solved", "steps", "measure"}));
   EXPECT_EQ(keys(ask({{"command", "weigh"}, {"puzzle", kFour}, {"left", "r1"}, {"right", "c1"}})),
             (std::vector<std::string>{"left", "right", "surplus", "slack", "free_slack", "tally", "open_left", "open_right", "level", "eliminations", "text",
-                                      "load", "points", "stronger", "impossible", "complete"}));
+                                      "load", "points", "stronger", "impossible", "complete", "remainder_left", "remainder_right", "cancelled", "digits"}));
   EXPECT_EQ(keys(ask({{"command", "weigh"}, {"puzzle", kFour}, {"after_basics", true}})),
             (std::vector<std::string>{"balances", "scanned", "distinct", "examined", "impossible", "position"}));
   EXPECT_EQ(keys(ask({{"command", "survey"}, {"puzzle", kFour}, {"technique", {"x-wing"}}})),

@@ -3,6 +3,7 @@
 #include <gtest/gtest.h>
 
 #include "api/api.h"
+#include "api/commands.h"
 #include "base/rng.h"
 #include "grid/notation.h"
 
@@ -62,6 +63,8 @@ TEST(ApiFuzz, MutatedRequests) {
       R"({"command":"weigh","puzzle":"..3.1......4.1..","max_slack":1,"limit":2})",
       R"({"command":"lesson","puzzle":"..3.1......4.1..","title":"A \u00e9 title","notes":true})",
       R"({"command":"count","shape":"4x4"})",
+      R"({"command":"claim","puzzle":"..3.1......4.1..","claim":"r1c1 = 2","footing":"r1, b1","after_basics":true})",
+      R"({"command":"claims","script":"puzzle ..3.1......4.1..\nlet a = r1c1 r1c2\na hold 2,4","reveal":true})",
       R"({"command":"check","puzzle":"1 23 (4) =1 | 34 1 2 . / 2 1 4 3 | 12 34 . 1"})",
   };
   Rng rng(2);
@@ -74,15 +77,58 @@ TEST(ApiFuzz, MutatedRequests) {
   EXPECT_GT(answered, 100) << "the mutations hardly ever leave a request that can be answered";
 }
 
+// The language of claims has signs of its own; mutations of scripts that use all of it.
+TEST(ApiFuzz, MutatedClaims) {
+  const std::vector<std::string> sayings = {
+      "r1c1 = 2 or r2c2 != 3 and not r3c4 in 1,4", "if r12c34 not in 2..4 then (r1c1 = r4c4 => r1c2 r1c3 hold 1,?)", "exactly two 3s in r1 r2", "no 4 in open b1", "a 2 in {r1 & b1}",
+      "{r1 b4} = {c2 r2c2} + 1..4 - 2 + 2*1 - 1,1", "at most 2 1,2 in r1 without r1c1", "r1c1 \xE2\x89\xA0 r2c3", "r1c1 \xE2\x88\x88 1,2",
+      "let top = r1c12 r3; balance x = r1,2*b4 : c2,r4,r2; top hold 1,1,2,3,4,?; {x.left} = {x.right}",
+  };
+  const std::vector<std::string> footings = {"", "rules", "position", "digits, r1, b2", "x", "earlier", "#1, c3", "x and top"};
+  const std::vector<std::string> words = {"and ", "or ", "not ", "if ", "then ", "=> ", "r1c1 ", "r4 ", "hold ", "in ", "exactly ", "two ", "{", "}", "(", ")", "1..4", " = ", " != ", "open ", ";", "#1", "?", "x.left "};
+  Rng rng(5);
+  int answered = 0;
+  for (int i = 0; i < 6'000; ++i) {
+    std::string text = sayings[rng.below(static_cast<std::uint32_t>(sayings.size()))];
+    const std::uint32_t how = rng.below(4);
+    if (how < 2) text = mutated(text, rng);
+    else if (how == 2) text.insert(rng.below(static_cast<std::uint32_t>(text.size()) + 1), words[rng.below(static_cast<std::uint32_t>(words.size()))]);
+    const std::string footing = rng.below(2) == 0 ? "" : footings[rng.below(static_cast<std::uint32_t>(footings.size()))];
+    const std::string grid = rng.below(3) == 0 ? "................" : "..3.1......4.1..";
+    const bool is_script = rng.below(2) == 0;
+    const ClaimsRequest script{"puzzle " + grid + "\nr1c1 in 1..4\n" + text, "", footing};
+    const Answer got = is_script ? claims(script) : claim({grid, text, footing});
+    if (got.is_ok()) ++answered;
+    else ASSERT_NE(got.error->code, ErrorCode::kBug) << text;
+    ASSERT_FALSE(Json::parse(to_line(got.json), nullptr, false).is_discarded()) << text;
+  }
+  EXPECT_GT(answered, 800);
+}
+
+TEST(ApiFuzz, ClaimsThatAreTooMuch) {
+  const std::string grid = "..3.1......4.1..";
+  std::string chain = "r1c1 = 2";
+  for (int i = 0; i < 10'000; ++i) chain += " or r1c1 = 2";
+  for (const std::string& text : {std::string(10'000, '(') + "r1c1 = 2" + std::string(10'000, ')'), std::string(100'000, '{'), std::string(100'000, 'r'), std::string(100'000, '9'),
+                                  std::string(100'000, ' '), chain, "exactly " + std::string(50'000, '9') + " 2s in r1", "r1c" + std::string(100'000, '1') + " = 2", std::string(3'000, '#')}) {
+    expect_valid(to_line({{"command", "claim"}, {"puzzle", grid}, {"claim", text}}));
+    expect_valid(to_line({{"command", "claim"}, {"puzzle", grid}, {"claim", "r1c1 = 2"}, {"footing", text}}));
+    expect_valid(to_line({{"command", "claims"}, {"script", "puzzle " + grid + "\n" + text}}));
+  }
+  std::string nots;
+  for (int i = 0; i < 900; ++i) nots += "not ";
+  expect_valid(to_line({{"command", "claim"}, {"puzzle", grid}, {"claim", nots + "r1c1 = 2"}}));
+}
+
 TEST(ApiFuzz, ExchangedFields) {
-  const Json values = Json::parse(R"([null, true, 0, 1, 2, -1, 5, 1e9, 1.5, "", "r1", "r1,c2", "2*b3", "99*r1,r2", "100*r1", "x", "4x4", "9x9",
+  const Json values = Json::parse(R"([null, true, 0, 1, 2, -1, 5, 1e9, 1.5, "", "r1", "r1,c2", "2*b3", "99*r1,r2", "100*r1", "x", "r1c1 = 2", "rules", "puzzle ..3.1......4.1..\nr1c1 = 2", "4x4", "9x9",
       "..3.1......4.1..", "11..............", "................", "1234341221434321", "x-wing", ["x-wing"], ["balance"], [], {}, [[]]])");
-  const std::vector<std::string> fields = {"puzzle", "left", "right", "after_basics", "level", "max_slack", "limit", "without", "title", "notes", "shape", "odd"};
-  const std::vector<std::string> commands = {"check", "path", "weigh", "lesson", "count"};
+  const std::vector<std::string> fields = {"puzzle", "left", "right", "after_basics", "level", "max_slack", "limit", "without", "title", "notes", "shape", "claim", "script", "footing", "reveal", "odd"};
+  const std::vector<std::string> commands = {"check", "path", "weigh", "lesson", "count", "claim", "claims"};
   Rng rng(4);
   int answered = 0;
   for (int i = 0; i < 6'000; ++i) {
-    Json request = {{"command", commands[rng.below(5)]}, {"puzzle", "..3.1......4.1.."}};
+    Json request = {{"command", commands[rng.below(7)]}, {"puzzle", "..3.1......4.1.."}};
     for (std::uint32_t more = rng.below(4); more > 0; --more) {
       request[fields[rng.below(static_cast<std::uint32_t>(fields.size()))]] = values[rng.below(static_cast<std::uint32_t>(values.size()))];
     }

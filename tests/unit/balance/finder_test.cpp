@@ -3,7 +3,6 @@
 
 #include <gtest/gtest.h>
 
-#include <algorithm>
 #include <map>
 #include <set>
 
@@ -127,30 +126,23 @@ TEST(Finder, GivesTheSameBestFewHoweverManyAreAskedFor) {
   }
 }
 
-// Rounds of houses, each told what rank the ones before have reached, add up to the search in one go.
-TEST(Finder, RoundsOfHousesAddUpToTheWhole) {
+// A search bounded in houses finds the same balances as the whole one that have so few, by the same names.
+TEST(Distinct, BoundedInHousesAreThoseOfTheWholeWithSoFew) {
   std::uint64_t seed = 950;
-  const std::pair<int, int> rounds[] = {{0, 4}, {5, 6}, {7, 32}};
-  for (int round = 0; round < 3; ++round) {
+  for (int round = 0; round < 4; ++round) {
     const Position position = support::stuck_position(*find_shape(round == 0 ? "6x6" : "9x9"), seed);
-    FinderOptions options;
-    options.limit = 12;
-    const FinderResult whole = find_balances(position, options);
-    const auto key = [](const FoundBalance& found) { return std::pair(rank_key(found.load, found.pointing), found.weighing.weights); };
-    std::vector<FoundBalance> merged;
-    for (const auto& [least, most] : rounds) {
-      options.least_houses = least;
-      options.most_houses = most;
-      if (merged.size() == options.limit) options.most_rank = key(merged.back()).first;
-      for (FoundBalance& found : find_balances(position, options).balances) merged.push_back(std::move(found));
-      std::sort(merged.begin(), merged.end(), [&](const FoundBalance& a, const FoundBalance& b) { return key(a) < key(b); });
-      if (merged.size() > options.limit) merged.resize(options.limit);
-    }
-    ASSERT_EQ(merged.size(), whole.balances.size());
-    for (std::size_t i = 0; i < merged.size(); ++i) {
-      EXPECT_EQ(merged[i].weighing.weights, whole.balances[i].weighing.weights);
-      EXPECT_EQ(merged[i].result.eliminations, whole.balances[i].result.eliminations);
-    }
+    const int most_houses = 3 + round;
+    const auto names = [&](const DistinctBalances& balances) {
+      std::set<std::vector<Weight>> all;
+      for (const DistinctBalance& balance : balances.all()) {
+        if (balance.house_count <= most_houses) all.insert(weights_of(balance));
+      }
+      return all;
+    };
+    const DistinctBalances few(position, kMostRawSlack, most_houses);
+    EXPECT_EQ(names(few), names(DistinctBalances(position, kMostRawSlack)));
+    EXPECT_EQ(names(few).size(), few.all().size()) << "none has more";
+    EXPECT_GT(few.all().size(), 20U);
   }
 }
 

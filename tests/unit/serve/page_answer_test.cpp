@@ -4,6 +4,8 @@
 
 #include <gtest/gtest.h>
 
+#include "base/rng.h"
+
 namespace cp::serve {
 namespace {
 
@@ -48,6 +50,22 @@ TEST(PageAnswer, HeadersAreNotFolded) {
   EXPECT_EQ(status_of(request("GET / HTTP/1.1", " folded: line\r\n")), 400);
   EXPECT_EQ(status_of(request("GET / HTTP/1.1", "Name\t: value\r\n")), 400);
   EXPECT_EQ(status_of(request("GET / HTTP/1.1", "Empty:\r\n")), 200);
+}
+
+// Mutilated heads get some refusal or, unharmed where it matters, the file; never anything else.
+TEST(PageAnswer, AnswersWhateverComes) {
+  const std::string good = request("GET /desk.js HTTP/1.1", "Origin: http://127.0.0.1:4711\r\nAccept: */*\r\n");
+  Rng rng(7);
+  int refused = 0;
+  for (int round = 0; round < 20'000; ++round) {
+    std::string head = good;
+    for (std::uint32_t i = 0; i <= rng.below(4); ++i) head[rng.below(static_cast<std::uint32_t>(head.size()))] = static_cast<char>(rng.below(256));
+    if (rng.below(5) == 0) head.resize(rng.below(static_cast<std::uint32_t>(head.size())));
+    const int status = status_of(head);
+    EXPECT_TRUE(status == 200 || status == 400 || status == 403 || status == 404 || status == 405 || status == 421) << status << "\n" << head;
+    refused += status == 200 ? 0 : 1;
+  }
+  EXPECT_GT(refused, 10'000);
 }
 
 }  // namespace

@@ -94,8 +94,8 @@ TEST(StepText, MixedCountsSayWhatIsCounted) {
   const Step step = weighed("mixed", {Constraint::of(cell("r1c1")), Constraint::of(house("r2"), digit(4))},
                             {Constraint::of(house("c1"), digit(4)), Constraint::of(house("b1"), digit(6))}, "r5c1=4");
   EXPECT_EQ(step_text(step, empty_grid()),
-            "Each of these needs one candidate: the cell r1c1 and the 4 of row 2. All their candidates lie within the 4 of column 1 and the 6 of box 1, "
-            "which have room for one each. So there is no room for any other candidate there: 4 leaves r5c1.");
+            "r1c1 needs a digit and the 4 of row 2 needs a place. Whatever they take lies within the 4 of column 1 and the 6 of box 1, "
+            "and each of these can be taken once. So nothing else can be taken there: 4 leaves r5c1.");
 }
 
 TEST(StepText, BalanceInShort) {

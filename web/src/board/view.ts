@@ -68,3 +68,19 @@ export const plainCell: CellView = {
 };
 
 export const samePlace = (a: Place, b: Place): boolean => a.kind === b.kind && a.index === b.index;
+
+function sameFields<T extends object>(a: T, b: T): boolean {
+  for (const key in a) if (a[key] !== b[key]) return false;
+  return true;
+}
+
+const shared = <T extends object>(before: readonly T[], now: readonly T[]): readonly T[] =>
+  now.map((entry, i) => { const old = before[i]; return old && sameFields(old, entry) ? old : entry; });
+
+/** The view with every cell and handle that did not change taken from the view before, so that it is not drawn again. */
+export function shareView(before: BoardView | undefined, now: BoardView): BoardView {
+  if (before?.side !== now.side) return now;
+  return {
+    ...now, cells: shared(before.cells, now.cells), rows: shared(before.rows, now.rows), columns: shared(before.columns, now.columns), blocks: shared(before.blocks, now.blocks),
+  };
+}

@@ -62,6 +62,8 @@ export class Finder {
   /** The desk as the balances found suppose it. */
   ground: DeskState | undefined = $state.raw(undefined);
   wanted = $state(true);
+  private held = false;
+  private waiting: readonly BalanceAnswer[] | undefined;
   private timer: ReturnType<typeof setTimeout> | undefined;
 
   constructor(private readonly desk: Desk) {
@@ -74,6 +76,8 @@ export class Finder {
     clearTimeout(this.timer);
     this.question.clear();
     this.balances = [];
+    this.waiting = undefined;
+    this.held = false;
     this.ground = undefined;
     if (this.wanted) this.timer = setTimeout(() => void this.look(), 350);
   }
@@ -89,9 +93,20 @@ export class Finder {
     desk.say(answer.balances.length === 0 ? 'No balance says anything here' : `${answer.balances.length} balances found`);
   }
 
+  /** While the list is held, better answers wait. */
+  hold(held: boolean): void {
+    this.held = held;
+    if (held || !this.waiting) return;
+    this.balances = this.waiting;
+    this.waiting = undefined;
+  }
+
   private takePart(part: unknown): void {
     const { balances, position } = part as FindAnswer;
-    if (Array.isArray(balances)) this.balances = balances;
+    if (Array.isArray(balances)) {
+      if (this.held) this.waiting = balances;
+      else this.balances = balances;
+    }
     if (position && !this.ground) {
       const grid = readGrid(position, this.desk.shape);
       if (grid) this.ground = operations.takePosition(this.desk.doc, grid.digits, grid.masks);

@@ -61,6 +61,14 @@ function marksShown(state: Frame, free: readonly number[]): readonly number[] {
   return state.marks === 'own' ? state.own.map((mask, cell) => (digitAt(state, cell) ? 0 : mask)) : free;
 }
 
+const symbols = new Map<Shape, readonly string[]>();
+
+function symbolsOf(shape: Shape): readonly string[] {
+  let found = symbols.get(shape);
+  if (!found) symbols.set(shape, found = Array.from({ length: shape.side }, (_, i) => symbolOf(i + 1)));
+  return found;
+}
+
 export function boardView(state: Frame, overlay: Overlay = {}, label = 'Board'): BoardView {
   const shape = shapeOf(state);
   const free = candidates(state), shown = marksShown(state, isBlank(state) ? free.map(() => 0) : free);
@@ -88,7 +96,7 @@ export function boardView(state: Frame, overlay: Overlay = {}, label = 'Board'):
   const handles = shape.houses.map((house) => handleOf(house, state.pans[house.name] ?? 0));
   const { side } = shape;
   return {
-    side, bandRows: shape.boxRows, stackColumns: shape.boxColumns, symbols: Array.from({ length: side }, (_, i) => symbolOf(i + 1)),
+    side, bandRows: shape.boxRows, stackColumns: shape.boxColumns, symbols: symbolsOf(shape),
     cells, rows: handles.slice(0, side), columns: handles.slice(side, 2 * side), blocks: handles.slice(2 * side), label,
   };
 }

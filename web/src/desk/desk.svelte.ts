@@ -1,18 +1,20 @@
 // SPDX-License-Identifier: Apache-2.0
 // The desk in use: its state with the way back, the choice of cells, and what passes by on the board.
-import type { BoardView, Place } from '../board/view';
+import { shareView, type BoardView, type Place } from '../board/view';
 import type { CheckAnswer, WeighAnswer } from './answers';
 import { failed, type Ask } from './answers';
 import { boardView, type Overlay } from './board_view';
 import { begin, change, prepend, redo, undo, type History } from './history';
 import * as operations from './operations';
 import { shapes, type Shape } from './shape';
-import { emptyDesk, type DeskState, type Frame } from './state';
+import { emptyDesk, type CellDigit, type DeskState, type Frame } from './state';
 import type { Keeper } from './store';
 import { deskFromText, isDeskText, longestText, positionText, readGrid, readList, readPosition, type Named } from './texts';
 
 /** Shown on the board in place of what is there, for as long as the pointer or the keyboard rests on something. */
 export interface Preview { readonly frame?: Frame; readonly overlay?: Overlay; readonly words?: string }
+
+const nothing: readonly CellDigit[] = [];
 
 export type Pen = 'digit' | 'mark';
 
@@ -43,11 +45,13 @@ export class Desk {
   readonly doc: DeskState = $derived(this.history.now);
   readonly shape: Shape = $derived(operations.shapeOf(this.doc));
   readonly position: string = $derived(positionText(this.doc));
+  private readonly falls: readonly CellDigit[] = $derived((this.preview ? this.preview.overlay?.falls : this.counter ? undefined : this.weighing?.eliminations.length ? this.weighing.eliminations : undefined) ?? nothing);
   readonly view: BoardView = $derived.by(() => {
     const frame = this.preview?.frame ?? this.doc;
-    const falls = this.preview ? this.preview.overlay?.falls : this.weighing?.eliminations;
-    return boardView(frame, { ...this.preview?.overlay, falls, counter: this.preview ? undefined : this.counter, chosen: this.chosen }, this.boardLabel(frame));
+    const overlay = { ...this.preview?.overlay, falls: this.falls, counter: this.preview ? undefined : this.counter, chosen: this.chosen };
+    return this.lastView = shareView(this.lastView, boardView(frame, overlay, this.boardLabel(frame)));
   });
+  private lastView: BoardView | undefined;
 
   private checkAbort: AbortController | undefined;
   private weighAbort: AbortController | undefined;

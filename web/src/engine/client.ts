@@ -4,7 +4,7 @@
 import { fault, isFailed, type Failed } from './faults';
 import { Lane } from './lane';
 import type { WorkerLike } from './messages';
-import { merge, rankOf, rounds, type Found } from './rounds';
+import { rounds } from './rounds';
 
 export type Request = Readonly<Record<string, unknown>>;
 
@@ -84,22 +84,18 @@ export function makeEngine({ spawn, module }: EngineSettings): Engine {
   }
 
   async function findInRounds(request: Request, asking: Asking): Promise<unknown> {
-    const limit = typeof request['limit'] === 'number' ? request['limit'] : 20;
-    let all: Found | undefined;
-    for (const [least_houses, most_houses] of rounds) {
-      // A full list has a last place, and what ranks behind it need not be worked out.
-      const last = limit > 0 && all?.balances.length === limit ? all.balances.at(-1) : undefined;
-      const part = await askOnce('weigh', { ...request, least_houses, most_houses, ...(last ? { most_rank: rankOf(last) } : {}) }, asking);
-      if (isFailed(part)) return part;
-      all = merge(all, part as Found, limit);
-      asking.onPart?.(all);
+    let answer: unknown;
+    for (const bounds of rounds) {
+      answer = await askOnce('weigh', { ...request, ...bounds }, asking);
+      if (isFailed(answer)) return answer;
+      asking.onPart?.(answer);
     }
-    return all;
+    return answer;
   }
 
   return {
     ask: async <T>(command: string, request: Request, asking: Asking = {}) => {
-      const inRounds = command === 'weigh' && asking.onPart && !namesHouses(request) && !('most_houses' in request) && !('least_houses' in request);
+      const inRounds = command === 'weigh' && asking.onPart && !namesHouses(request) && !('most_houses' in request);
       return await (inRounds ? findInRounds(request, asking) : askOnce(command, request, asking)) as T | Failed;
     },
     warmUp: async () => {

@@ -13,8 +13,12 @@ interface Exports {
 
 const abi = 1;
 
-/** Answers one request after the other. Throws when the engine traps; it is of no use afterwards. */
-export type Door = (request: string) => string;
+export interface Door {
+  /** Answers one request after the other. Throws when the engine traps; it is of no use afterwards. */
+  answer(request: string): string;
+  /** How much memory the engine has taken, in bytes. It never gives any back. */
+  memory(): number;
+}
 
 export async function openDoor(module: WebAssembly.Module): Promise<Door> {
   const instance = await WebAssembly.instantiate(module, {});
@@ -22,12 +26,15 @@ export async function openDoor(module: WebAssembly.Module): Promise<Door> {
   engine._initialize?.();
   if (engine.cp_abi() !== abi) throw new Error(`the engine speaks version ${engine.cp_abi()} of the door, the page version ${abi}`);
   const encoder = new TextEncoder(), decoder = new TextDecoder();
-  return (request) => {
-    const bytes = encoder.encode(request);
-    const room = engine.cp_room(bytes.length);
-    // No room: the request is too long, and the answer says so.
-    if (room !== 0) new Uint8Array(engine.memory.buffer, room, bytes.length).set(bytes);
-    const answer = engine.cp_answer(bytes.length);
-    return decoder.decode(new Uint8Array(engine.memory.buffer, answer, engine.cp_answer_size()));
+  return {
+    answer: (request) => {
+      const bytes = encoder.encode(request);
+      const room = engine.cp_room(bytes.length);
+      // No room: the request is too long, and the answer says so.
+      if (room !== 0) new Uint8Array(engine.memory.buffer, room, bytes.length).set(bytes);
+      const answer = engine.cp_answer(bytes.length);
+      return decoder.decode(new Uint8Array(engine.memory.buffer, answer, engine.cp_answer_size()));
+    },
+    memory: () => engine.memory.buffer.byteLength,
   };
 }

@@ -14,6 +14,8 @@ export interface LaneSettings {
   readonly grace?: number;
   /** How long a worker may take to start. */
   readonly startLimit?: number;
+  /** A worker whose engine has taken more bytes than this makes room for a new one once it has answered. */
+  readonly mostMemory?: number;
 }
 
 export interface Waiting { readonly signal?: AbortSignal | undefined; readonly limit?: number | undefined }
@@ -117,6 +119,10 @@ export class Lane {
     if (job?.id !== message.id) return;
     this.setTimer();
     this.running = undefined;
+    if (message.memory > (this.settings.mostMemory ?? 96_000_000)) {
+      this.endWorker();
+      this.startWorker();
+    }
     job.settle(message.text);
     this.goOn();
   }

@@ -7,7 +7,7 @@ export type ToWorker =
 
 export type FromWorker =
   | { readonly kind: 'ready' }
-  | { readonly kind: 'answer'; readonly id: number; readonly text: string }
+  | { readonly kind: 'answer'; readonly id: number; readonly text: string; readonly memory: number }
   | { readonly kind: 'trap'; readonly id: number; readonly message: string };  // id 0: while starting
 
 /** As much of a Worker as is used. */

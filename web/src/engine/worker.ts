@@ -13,7 +13,7 @@ self.onmessage = async ({ data }: MessageEvent<ToWorker>): Promise<void> => {
       door = await openDoor(data.module);
       say({ kind: 'ready' });
     } else if (door) {
-      say({ kind: 'answer', id, text: door(data.request) });
+      say({ kind: 'answer', id, text: door.answer(data.request), memory: door.memory() });
     }
   } catch (surprise) {
     say({ kind: 'trap', id, message: String(surprise) });

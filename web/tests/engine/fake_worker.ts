@@ -25,8 +25,8 @@ export class FakeWorker implements WorkerLike {
   }
 
   /** Answers the newest question. */
-  answer(text: string): void {
-    this.say({ kind: 'answer', id: this.asked.at(-1)!.id, text });
+  answer(text: string, memory = 1_000_000): void {
+    this.say({ kind: 'answer', id: this.asked.at(-1)!.id, text, memory });
   }
 }
 

@@ -131,7 +131,7 @@ describe('a lane', () => {
     await vi.advanceTimersByTimeAsync(1001);
     const next = lane.put('next');
     await settle();
-    made[0]!.say({ kind: 'answer', id: made[1]!.asked[0]!.id, text: 'a ghost' });
+    made[0]!.say({ kind: 'answer', id: made[1]!.asked[0]!.id, text: 'a ghost', memory: 0 });
     made[1]!.answer('N');
     expect([codeOf(await slow), await next]).toEqual(['time-limit', 'N']);
   });
@@ -158,6 +158,20 @@ describe('a lane', () => {
     broken.catch(() => undefined);
     const outcome = await new Lane({ spawn, module: broken, limit: 1000 }).put('a');
     expect(isFailed(outcome) && outcome.error.message).toContain('WebAssembly is not allowed');
+  });
+
+  it('makes room for a new worker when the engine has grown large', async () => {
+    const { made, spawn } = workshop();
+    const lane = makeLane(spawn);
+    const first = lane.put('a'), second = lane.put('b');
+    await settle();
+    made[0]!.answer('A', 200_000_000);
+    expect(await first).toBe('A');
+    await settle();
+    expect(made[0]!.ended).toBe(true);
+    made[1]!.answer('B');
+    expect(await second).toBe('B');
+    expect(made.length).toBe(2);
   });
 
   it('calls everything off when it is stopped', async () => {
