@@ -158,7 +158,7 @@ class Handout {
 
   void scene(const Scene& scene, int number, int parent) {
     const bool has_board = scene.board && !is_bare_puzzle(*scene.board, document_.puzzle);
-    const double board_width = flow_.width() * 0.53;
+    const double board_width = flow_.width() * 0.49;
     std::vector<Drawn> drawn;
     if (has_board) drawn.push_back({board_text(*scene.board), alternative(scene.board->title, scene.board->description)});
     if (scene.pans) drawn.push_back({on_white(pans_svg(*scene.pans, SvgUse::kFile, "pans")), alternative(scene.pans->title, scene.pans->description)});
@@ -280,7 +280,7 @@ class Handout {
   }
 
   void steps(const Scene& scene) {
-    if (scene.steps.empty()) return;
+    if (scene.steps.empty() || !scene.exercises.empty()) return;  // how an exercise came about is no help with it
     flow_.need(50);
     flow_.words(kAside, numbered("page.steps", static_cast<int>(scene.steps.size())));
     flow_.skip(2);
