@@ -197,6 +197,22 @@ Result<Storyline> storyline_with(const Position& puzzle, std::string_view techni
   std::vector<PathStep> steps;
   Position position = puzzle;
   std::optional<PathStep> key;
+  // First at the early ends: later plain steps often take away what it would have found.
+  std::vector<std::string> early;
+  bool is_early = false;
+  for (const std::string_view stage : kStages) {
+    if (key || stage == technique.family) break;
+    early.emplace_back(stage);
+    std::vector<PathStep> so_far;
+    const auto after = go_plainly(puzzle, early, so_far);
+    if (!after) return after.error();
+    key = easiest_instance(*after, technique);
+    if (key) {
+      steps = std::move(so_far);
+      position = *after;
+      is_early = true;
+    }
+  }
   while (!key) {
     const auto after = go_plainly(position, plainer, steps);
     if (!after) return after.error();
@@ -220,7 +236,7 @@ Result<Storyline> storyline_with(const Position& puzzle, std::string_view techni
   const std::size_t at = steps.size();
   steps.push_back(std::move(*key));
   for (PathStep& step : rest.value().steps) steps.push_back(std::move(step));
-  Storyline storyline{std::move(rest.value()), at, true};
+  Storyline storyline{std::move(rest.value()), at, !is_early};
   storyline.path.steps = std::move(steps);
   return storyline;
 }

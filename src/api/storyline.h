@@ -21,7 +21,7 @@ Result<Storyline> storyline_of(const Position& puzzle, int most_free_slack);
 // those ends, or else at the earliest position, where it does. Error kLimit when it says nothing anywhere along the path.
 Result<Storyline> storyline_on(const Position& puzzle, const std::vector<Weight>& weights, int most_free_slack);
 
-// About a technique of the catalogue: plainer steps until it fires, then its easiest instance, then the easiest way on. Error kLimit
+// About a technique of the catalogue: singles, locked candidates, subsets and what else it takes until it fires, then its easiest instance, then the easiest way on. Error kLimit
 // when it never does.
 Result<Storyline> storyline_with(const Position& puzzle, std::string_view technique, int most_free_slack);
 

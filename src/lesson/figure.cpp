@@ -94,7 +94,7 @@ std::string full_words(const Words& words, const DigitCounts& counts, int side) 
 std::string load_words(const Words& words, const PanLoad& load, const DigitCounts& taken_off, bool is_tallied, int side) {
   std::string known = full_words(words, is_tallied ? without(load.known, taken_off) : load.known, side);
   if (known.empty()) known = words.say("load.empty");
-  const std::string text = words.say(load.open == 0 ? "load.nothing" : "load.open", {{"known", known}, {"n", load.open}});
+  const std::string text = words.say(load.open == 0 ? "load.nothing" : load.open > 12 ? "load.open.many" : "load.open", {{"known", known}, {"n", load.open}});
   const std::string owed = full_words(words, load.owed, side);
   return is_tallied && load.open > 0 && !owed.empty() ? words.say("load.filled", {{"load", text}, {"digits", owed}}) : text;
 }
