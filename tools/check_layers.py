@@ -65,7 +65,7 @@ def includes(path):
 def check_room_file(path, room):
     allowed = reachable(room) | {room}
     if room == "cli":
-        allowed = {"cli", "api", "base", "serve"}  # a thin shell: one door, and the page server
+        allowed = {"cli", "api", "print", "base", "serve"}  # a thin shell: one door, a press, and the page server
     if room == "wasm":
         allowed = {"wasm", "api", "base"}
     banned, why = BANS.get(room, (set(), ""))
@@ -80,6 +80,8 @@ def check_room_file(path, room):
                 report.add(path, number, f"{room} may not include {target}")
         elif re.match(r"sqlite3|SQLiteCpp", other) and room != "store":
             report.add(path, number, "SQLite belongs to store alone")
+        elif re.match(r"cairo|pango/|librsvg/|glib", other) and room != "print":
+            report.add(path, number, "cairo, pango and librsvg belong to print alone")
         elif other in OUTSIDE_HEADERS and room not in SHELLS:
             report.add(path, number, f"<{other}>: streams, files, clocks and chance belong to cli and store")
         elif other.startswith("unordered_") and room in DECIDES:

@@ -51,6 +51,7 @@ PLANTED = [
     ("layers", "src/step/step.h", LICENCE + '#include "base/gone.h"\n', 'src/step/step.h:2: "base/gone.h" is not a file'),
     ("layers", "src/step/step.h", LICENCE + "#include <fstream>\n", "src/step/step.h:2: <fstream>"),
     ("layers", "src/lesson/keep.cpp", LICENCE + "#include <sqlite3.h>\n", "src/lesson/keep.cpp:2: SQLite"),
+    ("layers", "src/lesson/keep.cpp", LICENCE + "#include <cairo.h>\n", "src/lesson/keep.cpp:2: cairo"),
     ("layers", "src/verify/judge.cpp", LICENCE + "// throw\nvoid f() { throw 1; }\n", "src/verify/judge.cpp:3: throw"),
     ("layers", "src/verify/judge.cpp", LICENCE + "double share = 0;\n", "src/verify/judge.cpp:2: double"),
     ("layers", "src/verify/judge.cpp", LICENCE + 'void f() { printf("x"); }\n', "src/verify/judge.cpp:2: printf"),

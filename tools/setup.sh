@@ -14,6 +14,9 @@ build_packages() {
   command -v ninja >/dev/null 2>&1 || echo ninja-build
   missing_packages nlohmann-json3-dev libcli11-dev
   if [ -d "$root/src/store" ]; then missing_packages libsqlite3-dev; fi
+  if [ -d "$root/src/print" ]; then
+    missing_packages pkg-config libcairo2-dev libpango1.0-dev librsvg2-dev fonts-dejavu-core
+  fi
 }
 
 # Prints those of the named Debian packages that are not installed.
@@ -155,10 +158,11 @@ desk_sources() {
 
 is_desk_built() {
   local stamp=$root/build/desk.built
-  [ -e "$root/build/desk/index.html" ] && [ -e "$stamp" ] && [ "$(<"$stamp")" = "$root" ] && [ -z "$(desk_sources "$stamp")" ]
+  [ -e "$root/build/desk/index.html" ] && [ -e "$root/build/lesson/pupil.js" ] && [ -e "$stamp" ] && [ "$(<"$stamp")" = "$root" ] && [ -z "$(desk_sources "$stamp")" ]
 }
 
-# Builds the engine module and the page into build/desk; nothing when nothing changed.
+# Builds the engine module, the desk (build/desk) and the script of lesson pages
+# (build/lesson); nothing when nothing changed.
 build_desk() {
   if is_desk_built; then return 0; fi
   exec 8>"$root/build/.desk.lock" || return 1
@@ -168,7 +172,8 @@ build_desk() {
   mkdir -p "$web/src/engine/generated"
   touch "$began"             # older than any edit made while we build
   build_preset wasm && install_npm "$web" || return 1
-  if ! ( cd "$web" && node embed_engine.mjs "$engine" && npx --no-install vite build --outDir "$root/build/desk" --emptyOutDir ) \
+  if ! ( cd "$web" && node embed_engine.mjs "$engine" && npx --no-install vite build --outDir "$root/build/desk" --emptyOutDir &&
+         npx --no-install vite build -c vite.lesson.config.ts --outDir "$root/build/lesson" --emptyOutDir ) \
       >"$log" 2>&1 </dev/null 8>&- 9>&-; then
     tail -n 40 "$log" >&2
     say "the page could not be built (everything it said: build/desk.log)."

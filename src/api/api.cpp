@@ -54,9 +54,40 @@ Answer ask_weigh(Fields& fields) {
 }
 
 Answer ask_lesson(Fields& fields) {
-  const LessonRequest request{fields.text("puzzle"), fields.text("title", ""), fields.flag("notes", false), fields.number("max_slack", 1), fields.text("left", ""), fields.text("right", "")};
+  const LessonRequest request{fields.text("puzzle"), fields.text("title", ""), fields.flag("notes", false), fields.number("max_slack", 1), fields.text("left", ""), fields.text("right", ""), fields.text("idea", ""), fields.text("language", "")};
   if (auto fault = fields.finish()) return std::move(*fault);
   return lesson(request);
+}
+
+Answer ask_lesson_draft(Fields& fields) {
+  const LessonRequest request{fields.text("puzzle"), fields.text("title", ""), false, fields.number("max_slack", 1), fields.text("left", ""), fields.text("right", ""), fields.text("idea", ""), fields.text("language", "")};
+  if (auto fault = fields.finish()) return std::move(*fault);
+  return lesson_draft(request);
+}
+
+Answer ask_lesson_check(Fields& fields) {
+  const LessonTextRequest request{fields.text("lesson"), false};
+  if (auto fault = fields.finish()) return std::move(*fault);
+  return lesson_check(request);
+}
+
+Answer ask_lesson_build(Fields& fields) {
+  const LessonTextRequest request{fields.text("lesson"), fields.flag("notes", false)};
+  if (auto fault = fields.finish()) return std::move(*fault);
+  return lesson_build(request);
+}
+
+// The lessons as texts; they are numbered where no names go with them.
+Answer ask_series_check(Fields& fields) {
+  SeriesRequest request;
+  request.about = fields.text("about", "");
+  const std::vector<std::string> names = fields.texts("names");
+  for (const std::string& text : fields.texts("lessons")) {
+    const std::size_t number = request.lessons.size();
+    request.lessons.push_back({number < names.size() ? names[number] : "lesson-" + std::to_string(number + 1), text});
+  }
+  if (auto fault = fields.finish()) return std::move(*fault);
+  return series_check(request);
 }
 
 Answer ask_claim(Fields& fields) {
@@ -88,13 +119,17 @@ struct Command {
   Answer (*ask)(Fields& fields);
 };
 
-constexpr std::array<Command, 11> kCommands = {{{"check", ask_check},
+constexpr std::array<Command, 15> kCommands = {{{"check", ask_check},
                                                {"survey", ask_survey},
                                                {"needed", ask_needed},
                                                {"alternatives", ask_alternatives},
                                                {"path", ask_path},
                                                {"weigh", ask_weigh},
                                                {"lesson", ask_lesson},
+                                               {"lesson_draft", ask_lesson_draft},
+                                               {"lesson_check", ask_lesson_check},
+                                               {"lesson_build", ask_lesson_build},
+                                               {"series_check", ask_series_check},
                                                {"claim", ask_claim},
                                                {"claims", ask_claims},
                                                {"count", ask_count},

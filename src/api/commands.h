@@ -86,8 +86,32 @@ struct LessonRequest {
   int max_slack = 1;
   std::string left = {};  // the balance of the lesson, when the teacher chooses it; both pans or neither
   std::string right = {};
+  std::string idea = {};      // the id of a technique; empty or "balance": a balance
+  std::string language = {};  // empty: English
 };
 Answer lesson(const LessonRequest& request);
+
+// The first draft of a lesson as text (docs/formats/lesson_document.md). `notes` plays no part.
+Answer lesson_draft(const LessonRequest& request);
+
+// Builds a written lesson: every step and claim asked again. Refuted or open when one of them stops the build.
+struct LessonTextRequest {
+  std::string lesson;
+  bool notes = false;  // print the teacher's notes on the page too
+};
+Answer lesson_check(const LessonTextRequest& request);
+Answer lesson_build(const LessonTextRequest& request);  // the same, with the files
+
+// A series: several written lessons in an order in which each needs only what was taught before. Refuted when there is none.
+struct SeriesRequest {
+  struct Member {
+    std::string name;  // of its file, without the ending
+    std::string text;
+  };
+  std::string about;   // docs/formats/series.md; may be empty
+  std::vector<Member> lessons;
+};
+Answer series_check(const SeriesRequest& request);
 
 // Is it so? Refuted when it is false, open when the footing does not imply it.
 struct ClaimRequest {

@@ -1,14 +1,24 @@
 // SPDX-License-Identifier: Apache-2.0
+#include "api/lesson_parts.h"
+
+#include <set>
+
 #include "api/balance_json.h"
-#include "api/commands.h"
 #include "api/pans.h"
 #include "api/parts.h"
 #include "api/storyline.h"
+#include "api/technique_names.h"
 #include "base/text.h"
 #include "exact/minimal.h"
+#include "export/captions.h"
 #include "export/page_html.h"
+#include "export/scene_times.h"
+#include "export/script_text.h"
 #include "grid/notation.h"
+#include "lesson/build.h"
 #include "lesson/draft.h"
+#include "path/alternatives.h"
+#include "speak/words.h"
 #include "verify/step_check.h"
 
 namespace cp::api {
@@ -70,14 +80,39 @@ std::vector<std::string> facts_of(const Subject& subject, const Storyline& story
   return facts;
 }
 
+constexpr std::size_t kAlternativesTold = 3;
+
+// What else gives the first conclusion of the key: up to three, the easiest first, one of each technique.
+void add_alternatives(DraftInput& input, int most_free_slack) {
+  const PathStep& key = input.path[input.key];
+  if (key.step.eliminations.empty()) return;
+  AlternativesOptions options;
+  options.most_free_slack = most_free_slack;
+  options.limit = 0;
+  auto selection = select_techniques({}, {std::string(kUniquenessGroup), "forcing"});
+  if (!selection) return;
+  const Alternatives found = alternatives(key.before, key.step.eliminations.front(), *selection, options);
+  input.asked_alternatives = true;
+  std::set<std::string_view> seen = {key.step.technique};
+  for (const PathStep& other : found.steps) {
+    if (!seen.insert(other.step.technique).second) continue;
+    ++input.alternatives_found;
+    if (input.alternatives.size() < kAlternativesTold) input.alternatives.push_back(other);
+  }
+}
+
 DraftInput draft_input(const Subject& subject, const Storyline& storyline, const LessonRequest& request) {
   DraftInput input(subject.puzzle);
   input.title = request.title;
-  input.solution = subject.solution.to_line();
-  input.is_proved_unique = true;
-  for (const PathStep& at : storyline.path.steps) input.path.push_back({at.before, at.step, at.measure.cost, at.text});
+  if (!request.language.empty()) input.language = request.language;
+  input.path = storyline.path.steps;
   input.key = storyline.key;
-  input.facts = facts_of(subject, storyline);
+  input.is_needed = storyline.is_needed;
+  input.is_minimal = is_minimal(subject.puzzle);
+  PathOptions plain;
+  plain.only = {"single", "locked", "subset", "fish"};
+  if (const auto without = find_path(subject.puzzle, plain)) input.basics_open = without->end_position.open().size();
+  add_alternatives(input, request.max_slack);
   return input;
 }
 
@@ -89,7 +124,7 @@ Json files_json(const Document& document, bool with_notes) {
     file["text"] = std::move(text);
     files.push_back(std::move(file));
   };
-  add("index.html", page_html(document, PageOptions{with_notes}));
+  add("index.html", page_html(document, PageOptions{with_notes, {}}));
   for (ExportFile& figure : figure_files(document)) add("figures/" + figure.name, std::move(figure.text));
   return files;
 }
@@ -99,36 +134,122 @@ Json key_json(const Storyline& storyline) {
   Json json = Json::object();
   json["step"] = storyline.key + 1;
   json["needed"] = storyline.is_needed;
-  json.update(balance_json(at.before, at.step.eliminations, *std::get_if<BalanceReason>(&at.step.reason)));
+  if (const auto* reason = std::get_if<BalanceReason>(&at.step.reason)) {
+    json.update(balance_json(at.before, at.step.eliminations, *reason));
+    return json;
+  }
+  json["technique"] = at.step.technique;
+  json["placements"] = candidates_json(at.before.shape(), at.step.placements);
+  json["eliminations"] = candidates_json(at.before.shape(), at.step.eliminations);
   return json;
 }
 
 }  // namespace
 
-Answer lesson(const LessonRequest& request) {
-  if (auto wrong = out_of_range("max_slack", request.max_slack, 0, kMostFreeSlack)) return std::move(*wrong);
+namespace {
+
+// A draft with what is said about it, or the answer that there is none.
+struct Drafted {
+  Answer answer;
+  std::optional<Lesson> lesson;
+};
+Drafted refused(Answer answer) { return {std::move(answer), std::nullopt}; }
+
+Result<Storyline> storyline_for(const Position& puzzle, const LessonRequest& request, const std::vector<Weight>& chosen) {
+  if (!chosen.empty()) return storyline_on(puzzle, chosen, request.max_slack);
+  if (request.idea.empty() || request.idea == kBalanceId) return storyline_of(puzzle, request.max_slack);
+  return storyline_with(puzzle, request.idea, request.max_slack);
+}
+
+std::optional<Answer> wrong_idea(const LessonRequest& request) {
+  if (request.idea.empty() || request.idea == kBalanceId) return std::nullopt;
+  if (!request.left.empty()) return refuse(Error{ErrorCode::kBadArgument, "houses are chosen for a balance, not for a technique", "leave the idea or the houses out", {}}, "idea");
+  if (find_technique(request.idea)) return std::nullopt;
+  if (auto unknown = unknown_technique("idea", {request.idea})) return unknown;
+  return refuse(Error{ErrorCode::kBadName, "'" + request.idea + "' is a family, not a technique", "name one technique, as in x-wing", {0, request.idea.size(), 1, 1}}, "idea");
+}
+
+// Drafts speak the languages of the catalogue of sentences.
+std::optional<Answer> wrong_language(const LessonRequest& request) {
+  if (request.language.empty()) return std::nullopt;
+  std::vector<std::string> known;
+  for (const std::string_view language : word_languages()) {
+    if (request.language == language) return std::nullopt;
+    known.emplace_back(language);
+  }
+  return refuse(Error{ErrorCode::kBadName, "there are no words in '" + request.language + "'", "the languages of drafts are " + listed(known) + "; a draft can be translated, any tag may stand in the lesson", {0, request.language.size(), 1, 1}},
+                "language");
+}
+
+Drafted draft(const LessonRequest& request) {
+  if (auto wrong = out_of_range("max_slack", request.max_slack, 0, kMostFreeSlack)) return refused(std::move(*wrong));
+  if (auto wrong = wrong_idea(request)) return refused(std::move(*wrong));
+  if (auto wrong = wrong_language(request)) return refused(std::move(*wrong));
   const auto subject = subject_of(request.puzzle);
-  if (!subject) return refuse(subject.error(), "puzzle");
+  if (!subject) return refused(refuse(subject.error(), "puzzle"));
   std::vector<Weight> chosen;
   if (!request.left.empty() || !request.right.empty()) {
     Pans pans = read_full_pans(subject->puzzle.shape(), request.left, request.right);
-    if (!pans.is_ok()) return std::move(pans.fault);
+    if (!pans.is_ok()) return refused(std::move(pans.fault));
     chosen = std::move(pans.weights);
   }
-  const auto storyline = chosen.empty() ? storyline_of(subject->puzzle, request.max_slack) : storyline_on(subject->puzzle, chosen, request.max_slack);
-  if (!storyline) return refuse(storyline.error(), "puzzle");
-  if (auto fault = unsound_step(storyline->path, subject->solution)) return refuse(std::move(*fault));
-  const auto document = draft_lesson(draft_input(*subject, *storyline, request));
+  const auto storyline = storyline_for(subject->puzzle, request, chosen);
+  if (!storyline) return refused(refuse(storyline.error(), "puzzle"));
+  if (auto fault = unsound_step(storyline->path, subject->solution)) return refused(refuse(std::move(*fault)));
+  auto lesson = draft_lesson(draft_input(*subject, *storyline, request));
   // Whatever the drafting room refuses here was put together here, so it is no fault of the request.
-  if (!document) return refuse(Error{ErrorCode::kBug, "the lesson could not be drafted: " + document.error().message, "please report this puzzle", {}});
+  if (!lesson) return refused(refuse(Error{ErrorCode::kBug, "the lesson could not be drafted: " + lesson.error().message, "please report this puzzle", {}}));
   Answer answer;
-  answer.json["title"] = document->title;
+  answer.json["title"] = lesson->title;
   answer.json["solved"] = storyline->path.end == PathEnd::kSolved;
   answer.json["steps"] = storyline->path.steps.size();
   answer.json["key"] = key_json(*storyline);
-  answer.json["facts"] = document->facts;
-  answer.json["files"] = files_json(*document, request.notes);
-  return answer;
+  answer.json["facts"] = facts_of(*subject, *storyline);
+  return {std::move(answer), std::move(lesson).value()};
+}
+
+}  // namespace
+
+LessonParts lesson_parts(const LessonRequest& request) {
+  Drafted drafted = draft(request);
+  if (!drafted.lesson) return {std::move(drafted.answer), std::nullopt};
+  BuildResult built = build_lesson(*drafted.lesson);
+  if (const auto* stop = std::get_if<BuildStop>(&built)) {
+    return {refuse(Error{ErrorCode::kBug, "the draft does not build: " + stop->error.message, "please report this puzzle", {}}), std::nullopt};
+  }
+  auto& document = std::get<Document>(built);
+  for (const Json& fact : drafted.answer.json["facts"]) document.facts.push_back(fact.get<std::string>());
+  return {std::move(drafted.answer), std::move(document)};
+}
+
+Answer lesson_draft(const LessonRequest& request) {
+  Drafted drafted = draft(request);
+  if (drafted.lesson) drafted.answer.json["lesson"] = print_lesson(*drafted.lesson);
+  return std::move(drafted.answer);
+}
+
+std::vector<SceneSpan> scene_spans(const Document& document) {
+  std::vector<SceneSpan> spans;
+  for (const SceneTime& time : scene_times(document)) spans.push_back({time.start, time.seconds});
+  return spans;
+}
+
+std::vector<TextFile> text_files(const Document& document, bool with_notes, std::string_view engine) {
+  std::vector<TextFile> files;
+  files.push_back({"index.html", page_html(document, PageOptions{with_notes, engine})});
+  for (ExportFile& figure : figure_files(document)) files.push_back({"figures/" + figure.name, std::move(figure.text)});
+  files.push_back({"captions.vtt", captions_vtt(document)});
+  files.push_back({"chapters.vtt", chapters_vtt(document)});
+  files.push_back({"chapters.txt", chapter_list(document)});
+  files.push_back({"script.md", script_markdown(document)});
+  files.push_back({"description.txt", description_text(document)});
+  return files;
+}
+
+Answer lesson(const LessonRequest& request) {
+  LessonParts parts = lesson_parts(request);
+  if (parts.document) parts.answer.json["files"] = files_json(*parts.document, request.notes);
+  return std::move(parts.answer);
 }
 
 }  // namespace cp::api

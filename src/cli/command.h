@@ -21,6 +21,7 @@ void add_survey(Program& program);
 void add_needed(Program& program);
 void add_alternatives(Program& program);
 void add_lesson(Program& program);
+void add_series(Program& program);
 void add_claim(Program& program);
 void add_claims(Program& program);
 void add_count(Program& program);

@@ -3,11 +3,15 @@
 
 #include <unistd.h>
 
+#include <algorithm>
 #include <cerrno>
-#include <cstring>
+#include <csignal>
+#include <cstdlib>
 #include <filesystem>
 #include <fstream>
 #include <set>
+
+#include "cli/stop_wish.h"
 
 namespace cp::cli {
 
@@ -17,21 +21,28 @@ namespace fs = std::filesystem;
 
 constexpr std::string_view kManifest = "lesson.json";
 constexpr std::string_view kMadeBy = "counterpoise";
+constexpr std::string_view kPartial = ".partial-";  // then the number of the process
 constexpr std::uintmax_t kLargestManifest = 1'000'000;
 
 Error cannot_write(const fs::path& path, const std::string& why, std::string hint) {
   return Error{ErrorCode::kCannotWrite, "cannot write '" + path.string() + "': " + why, std::move(hint), {}};
 }
 
-// The files that an earlier lesson in this folder says it consists of; nothing when there was none.
-std::set<std::string> files_of_earlier_lesson(const fs::path& folder) {
-  std::set<std::string> names;
+// lesson.json of an earlier lesson in this folder; null when there was none.
+Json earlier_manifest(const fs::path& folder) {
   std::error_code failed;
   const fs::path path = folder / kManifest;
-  if (!fs::is_regular_file(path, failed) || fs::file_size(path, failed) > kLargestManifest) return names;
+  if (!fs::is_regular_file(path, failed) || fs::file_size(path, failed) > kLargestManifest) return {};
   std::ifstream file(path, std::ios::binary);
-  const Json manifest = Json::parse(file, nullptr, false);
-  if (!manifest.is_object() || manifest.value("made_by", Json()) != Json(kMadeBy)) return names;
+  Json manifest = Json::parse(file, nullptr, false);
+  if (!manifest.is_object() || manifest.value("made_by", Json()) != Json(kMadeBy)) return {};
+  return manifest;
+}
+
+// The files it says the lesson consists of.
+std::set<std::string> files_of(const Json& manifest) {
+  std::set<std::string> names;
+  if (!manifest.is_object()) return names;
   names.emplace(kManifest);
   const Json files = manifest.value("files", Json::array());
   for (const Json& name : files) {
@@ -48,7 +59,7 @@ std::optional<std::string> foreign_file(const fs::path& folder, const std::set<s
     const std::string relative = at->path().lexically_relative(folder).generic_string();
     if (name.starts_with('.')) {
       at.disable_recursion_pending();
-    } else if (at->is_directory(failed) && relative == "figures") {
+    } else if (at->is_directory(failed) && (relative == "figures" || relative == "stills")) {
       continue;
     } else if (ours.count(relative) == 0) {
       foreign.insert(relative);
@@ -59,7 +70,26 @@ std::optional<std::string> foreign_file(const fs::path& folder, const std::set<s
   return *foreign.begin();
 }
 
-std::optional<Error> prepare(const fs::path& folder, const std::set<std::string>& ours) {
+// A hidden file that another run was writing when it was killed: ".page.html.partial-4711", and no such process lives.
+bool is_left_over(const std::string& name) {
+  const auto at = name.rfind(kPartial);
+  if (!name.starts_with('.') || at == std::string::npos) return false;
+  const long process = std::atol(name.c_str() + at + kPartial.size());
+  return process > 0 && ::kill(static_cast<pid_t>(process), 0) != 0 && errno == ESRCH;
+}
+
+void remove_left_overs(const fs::path& folder) {
+  std::error_code failed;
+  for (const fs::path& place : {folder, folder / "figures", folder / "stills"}) {
+    std::vector<fs::path> old;
+    for (fs::directory_iterator at(place, failed), end; !failed && at != end; at.increment(failed)) {
+      if (is_left_over(at->path().filename().string())) old.push_back(at->path());
+    }
+    for (const fs::path& path : old) fs::remove_all(path, failed);
+  }
+}
+
+std::optional<Error> prepare(const fs::path& folder, const std::set<std::string>& ours, const std::vector<FileJob>& jobs) {
   std::error_code failed;
   if (fs::exists(folder, failed) && !fs::is_directory(folder, failed)) {
     return cannot_write(folder, "there is a file of that name", "choose another name for the folder of the lesson");
@@ -71,25 +101,26 @@ std::optional<Error> prepare(const fs::path& folder, const std::set<std::string>
       return cannot_write(folder, "the folder holds '" + *foreign + "', which is no part of a lesson", "choose an empty or a new folder; nothing was changed");
     }
   }
-  fs::create_directories(folder / "figures", failed);
+  fs::create_directories(folder, failed);
+  for (const FileJob& job : jobs) {
+    if (!failed) fs::create_directories((folder / job.name).parent_path(), failed);
+  }
   if (failed) return cannot_write(folder, failed.message(), "choose a folder that you may write to");
+  remove_left_overs(folder);
   return std::nullopt;
 }
 
 // Writes beside the goal and renames, so that the goal is never half a file.
-std::optional<Error> write_whole(const fs::path& goal, const std::string& text) {
-  const fs::path partial = goal.parent_path() / ("." + goal.filename().string() + ".partial-" + std::to_string(::getpid()));
+std::optional<Error> write_whole(const fs::path& goal, const FileJob& job, Progress& progress) {
+  const fs::path partial = goal.parent_path() / ("." + goal.filename().string() + std::string(kPartial) + std::to_string(::getpid()));
   std::error_code failed;
-  errno = 0;
-  {
-    std::ofstream file(partial, std::ios::binary | std::ios::trunc);
-    file.write(text.data(), static_cast<std::streamsize>(text.size()));
-    file.close();
-    if (!file) {
-      const std::string why = errno == 0 ? "unknown reason" : std::strerror(errno);
-      fs::remove(partial, failed);
-      return cannot_write(goal, why, "check the permissions of the folder and the space on the disk");
-    }
+  if (auto wrong = job.write(partial, progress)) {
+    fs::remove(partial, failed);
+    return wrong;
+  }
+  if (StopWish::signal() != 0) {
+    fs::remove(partial, failed);
+    return std::nullopt;
   }
   fs::rename(partial, goal, failed);
   if (!failed) return std::nullopt;
@@ -98,54 +129,72 @@ std::optional<Error> write_whole(const fs::path& goal, const std::string& text) 
   return cannot_write(goal, why, "check the permissions of the folder");
 }
 
-Json manifest_of(const Json& answer, const Json& names) {
+std::optional<Error> write_manifest(const fs::path& folder, const Json& about, const std::set<std::string>& names, bool is_finished, Progress& progress) {
   Json manifest = Json::object();
   manifest["made_by"] = kMadeBy;
-  manifest["title"] = answer.at("title");
-  manifest["steps"] = answer.at("steps");
-  manifest["key"] = answer.at("key");
-  manifest["files"] = names;
-  return manifest;
+  manifest.update(about);
+  manifest["files"] = Json::array();
+  for (const std::string& name : names) {
+    if (name != kManifest) manifest["files"].push_back(name);
+  }
+  if (!is_finished) manifest["unfinished"] = true;
+  const std::string text = manifest.dump(1, ' ', false, Json::error_handler_t::replace) + "\n";
+  const FileJob job{std::string(kManifest), [&text](const fs::path& partial, Progress&) { return write_bytes(partial, text); }};
+  return write_whole(folder / kManifest, job, progress);
+}
+
+bool is_about_the_same(const Json& manifest, const Json& about) {
+  if (!manifest.is_object()) return false;
+  for (const auto& entry : about.items()) {
+    if (manifest.value(entry.key(), Json()) != entry.value()) return false;
+  }
+  return true;
+}
+
+// Those of the earlier files that stay: of a kind that is not written now.
+std::set<std::string> kept_files(const std::set<std::string>& earlier, const std::vector<FileJob>& jobs) {
+  std::set<std::string> kept;
+  for (const std::string& name : earlier) {
+    const auto kind = kind_of(name);
+    const bool is_made_now = std::any_of(jobs.begin(), jobs.end(), [&kind](const FileJob& job) { return kind_of(job.name) == kind; });
+    if (kind && !is_made_now) kept.insert(name);
+  }
+  return kept;
 }
 
 }  // namespace
 
-Result<Json> write_lesson(const std::string& folder_name, const Json& answer) {
+Result<WrittenFolder> write_folder(const std::string& folder_name, const FolderPlan& plan) {
   const fs::path folder(folder_name.empty() ? "." : folder_name);
-  std::set<std::string> earlier = files_of_earlier_lesson(folder);
-  if (auto failed = prepare(folder, earlier)) return std::move(*failed);
-  Json names = Json::array();
-  Json figures = Json::array();
-  const Json* page = nullptr;
-  for (const Json& file : answer.at("files")) {
-    const std::string name = file.at("name").get<std::string>();
-    names.push_back(name);
-    earlier.erase(name);
-    if (name == "index.html") {
-      page = &file;
-      continue;
-    }
-    figures.push_back((folder / name).string());
-    if (auto failed = write_whole(folder / name, file.at("text").get<std::string>())) return std::move(*failed);
+  const Json before = earlier_manifest(folder);
+  const std::set<std::string> earlier = files_of(before);
+  if (auto failed = prepare(folder, earlier, plan.jobs)) return std::move(*failed);
+  std::set<std::string> names;
+  if (plan.keeps_others && is_about_the_same(before, plan.about)) names = kept_files(earlier, plan.jobs);
+  WrittenFolder written;
+  for (const FileJob& job : plan.jobs) {
+    names.insert(job.name);
+    written.names.push_back(job.name);
   }
-  if (page == nullptr) return Error{ErrorCode::kBug, "the lesson has no page", "please report this puzzle", {}};
-  const Json manifest = manifest_of(answer, names);
-  if (auto failed = write_whole(folder / kManifest, manifest.dump(1) + "\n")) return std::move(*failed);
-  if (auto failed = write_whole(folder / "index.html", page->at("text").get<std::string>())) return std::move(*failed);
-  earlier.erase(std::string(kManifest));
+  std::set<std::string> possible = names;
+  possible.insert(earlier.begin(), earlier.end());
+  const StopWish stop_wish;
+  Progress progress;
+  if (auto failed = write_manifest(folder, plan.about, possible, false, progress)) return std::move(*failed);
+  for (std::size_t i = 0; i < plan.jobs.size() && StopWish::signal() == 0; ++i) {
+    const FileJob& job = plan.jobs[i];
+    progress.show(std::to_string(i + 1) + " of " + std::to_string(plan.jobs.size()) + ": " + job.name);
+    if (auto failed = write_whole(folder / job.name, job, progress)) return std::move(*failed);
+  }
+  written.signal = StopWish::signal();
+  if (written.signal != 0) return written;
+  if (auto failed = write_manifest(folder, plan.about, names, true, progress)) return std::move(*failed);
   std::error_code ignored;
   for (const std::string& name : earlier) {
     // Only what lies inside: a manifest is a file that anyone can edit.
-    if (name.find("..") == std::string::npos && fs::path(name).is_relative()) fs::remove(folder / name, ignored);
+    if (names.count(name) == 0 && name != kManifest && name.find("..") == std::string::npos && fs::path(name).is_relative()) fs::remove(folder / name, ignored);
   }
-  Json result = Json::object();
-  result["page"] = (folder / "index.html").string();
-  result["figures"] = std::move(figures);
-  result["title"] = answer.at("title");
-  result["key"] = answer.at("key");
-  result["steps"] = answer.at("steps");
-  result["solved"] = answer.at("solved");
-  return result;
+  return written;
 }
 
 }  // namespace cp::cli

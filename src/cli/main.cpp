@@ -26,10 +26,18 @@ std::vector<std::string> command_names(const CLI::App& app) {
   return names;
 }
 
-// The subcommand that was named, if any.
+// The subcommand that was named, if any; the innermost one.
 const CLI::App* chosen_command(const CLI::App& app) {
   const auto chosen = app.get_subcommands();
-  return chosen.empty() ? nullptr : chosen.front();
+  if (chosen.empty()) return nullptr;
+  const CLI::App* inner = chosen_command(*chosen.front());
+  return inner != nullptr ? inner : chosen.front();
+}
+
+// "lesson draft".
+std::string full_name(const CLI::App& command) {
+  const CLI::App* parent = command.get_parent();
+  return (parent != nullptr && parent->get_parent() != nullptr ? full_name(*parent) + " " : "") + command.get_name();
 }
 
 Error usage(std::string message, std::string hint) { return Error{ErrorCode::kBadArgument, std::move(message), std::move(hint), {}}; }
@@ -41,10 +49,10 @@ Error unexpected_words(const CLI::App& app) {
   if (command == nullptr && !word.starts_with("-")) {
     return usage("'" + word + "' is not a command", api::name_hint(word, command_names(app), "the commands are"));
   }
-  const std::string help = command == nullptr ? "counterpoise --help" : "counterpoise " + command->get_name() + " --help";
+  const std::string help = command == nullptr ? "counterpoise --help" : "counterpoise " + full_name(*command) + " --help";
   if (word.starts_with("-")) {
     const std::string bare = word.substr(0, word.find('='));
-    return usage("there is no option " + bare + (command == nullptr ? "" : " for " + command->get_name()),
+    return usage("there is no option " + bare + (command == nullptr ? "" : " for " + full_name(*command)),
                  api::name_hint(bare, option_names(command == nullptr ? app : *command), "the options are"));
   }
   return usage("'" + word + "' is one word too many", "a puzzle with blanks needs quotes around it; see " + help);
@@ -59,7 +67,7 @@ std::string as_message(std::string text) {
 
 Error usage_error(const CLI::App& app, const CLI::ParseError& error) {
   const CLI::App* command = chosen_command(app);
-  const std::string help = "see counterpoise " + (command == nullptr ? "" : command->get_name() + " ") + "--help";
+  const std::string help = "see counterpoise " + (command == nullptr ? "" : full_name(*command) + " ") + "--help";
   if (dynamic_cast<const CLI::ExtrasError*>(&error) != nullptr) return unexpected_words(app);
   if (dynamic_cast<const CLI::RequiredError*>(&error) != nullptr) {
     if (command == nullptr) {
@@ -86,7 +94,7 @@ int run(int count, char** words) {
       "  counterpoise demo\n"
       "  counterpoise weigh puzzle.txt --after-basics --limit 3\n"
       "counterpoise COMMAND --help explains a command and its exit codes.\n");
-  for (const auto add : {add_demo, add_lesson, add_weigh, add_path, add_survey, add_needed, add_alternatives, add_check, add_claim, add_claims, add_count, add_bench, add_desk}) add(program);
+  for (const auto add : {add_demo, add_lesson, add_series, add_weigh, add_path, add_survey, add_needed, add_alternatives, add_check, add_claim, add_claims, add_count, add_bench, add_desk}) add(program);
   try {
     program.app.parse(count, words);
   } catch (const CLI::Success& wish) {

@@ -10,6 +10,7 @@
 #include "export/board_drawing.h"
 #include "export/svg_parts.h"
 #include "grid/shape.h"
+#include "speak/words.h"
 
 namespace cp {
 
@@ -79,15 +80,15 @@ void draw_item(Markup& out, const Item& item, int x, int y, bool is_left) {
 }
 
 // "11 known, 2 open"; after the tally only the open places matter.
-std::string load_note(const PanLoad& load, bool is_tallied) {
+std::string load_note(const Words& words, const PanLoad& load, bool is_tallied) {
   int known = 0;
   for (const int count : load.known) known += std::max(count, 0);
-  if (load.open == 0) return is_tallied ? "nothing open" : to_text(known) + " known";
-  const std::string open = to_text(load.open) + " open";
-  return is_tallied || known == 0 ? open : to_text(known) + " known, " + open;
+  if (load.open == 0) return is_tallied ? words.say("pans.none") : words.say("pans.known", {{"n", known}});
+  if (is_tallied || known == 0) return words.say("pans.open", {{"n", load.open}});
+  return words.say("pans.both", {{"known", known}, {"open", load.open}});
 }
 
-void draw_pan(Markup& out, const std::vector<Item>& items, int middle, int dish_y, bool is_left, const std::string& note) {
+void draw_pan(Markup& out, const std::vector<Item>& items, int middle, int dish_y, const std::string& name, const std::string& note, bool is_left) {
   const std::string knot = "M" + to_text(middle) + " " + to_text(kBeamY);
   out.empty("path", {{"class", "cord"}, {"d", knot + "L" + to_text(middle - kHalfPan) + " " + to_text(dish_y) + knot + "L" + to_text(middle + kHalfPan) + " " + to_text(dish_y)}});
   const int count = static_cast<int>(items.size());
@@ -98,7 +99,7 @@ void draw_pan(Markup& out, const std::vector<Item>& items, int middle, int dish_
     draw_item(out, items[at(i)], x, dish_y - (row + 1) * (kItem + 1), is_left);
   }
   out.empty("path", {{"class", "dish"}, {"d", "M" + to_text(middle - kHalfPan) + " " + to_text(dish_y) + "h" + to_text(2 * kHalfPan) + "q-18 26 -70 26h-152q-52 0 -70 -26z"}});
-  out.element("text", {{"class", "head"}, {"x", to_text(middle)}, {"y", to_text(dish_y + 19)}}, is_left ? "left" : "right");
+  out.element("text", {{"class", "head"}, {"x", to_text(middle)}, {"y", to_text(dish_y + 19)}}, name);
   out.element("text", {{"class", "note"}, {"x", to_text(middle)}, {"y", to_text(dish_y + 50)}}, note);
 }
 
@@ -115,9 +116,10 @@ void draw_pans(Markup& out, const PanPicture& picture) {
   out.empty("path", {{"class", "beam"}, {"d", "M" + to_text(kLeftX) + " " + to_text(kBeamY) + "Q" + to_text(middle) + " " + to_text(kBeamY - 24) + " " + to_text(kRightX) + " " + to_text(kBeamY)}});
   out.empty("path", {{"class", "post"}, {"d", "M" + to_text(middle - 4) + " 22h8l6 " + to_text(dish_y + 8) + "h26v8h-72v-8h26z"}});
   out.empty("circle", {{"class", "post"}, {"cx", to_text(middle)}, {"cy", "22"}, {"r", "8"}});
-  const std::string surplus = picture.surplus == 0 || picture.is_tallied ? "" : ", surplus " + to_text(picture.surplus);
-  draw_pan(out, items_of(picture, true), kLeftX, dish_y, true, load_note(picture.left, picture.is_tallied));
-  draw_pan(out, items_of(picture, false), kRightX, dish_y, false, load_note(picture.right, picture.is_tallied) + surplus);
+  const Words words(picture.language);
+  const std::string surplus = picture.surplus == 0 || picture.is_tallied ? "" : words.say("pans.surplus", {{"n", picture.surplus}});
+  draw_pan(out, items_of(picture, true), kLeftX, dish_y, words.say("pans.left"), load_note(words, picture.left, picture.is_tallied), true);
+  draw_pan(out, items_of(picture, false), kRightX, dish_y, words.say("pans.right"), load_note(words, picture.right, picture.is_tallied) + surplus, false);
 }
 
 // ---- tally -----------------------------------------------------------------------------------------------------------
@@ -134,11 +136,12 @@ struct TallyRow {
 };
 
 std::vector<TallyRow> rows_of(const TallyTable& table) {
-  std::vector<TallyRow> rows = {{"known on the right", table.known_right, 1}, {"known on the left", table.known_left, -1}};
+  const Words words(table.language);
+  std::vector<TallyRow> rows = {{words.say("tally.right"), table.known_right, 1}, {words.say("tally.left"), table.known_left, -1}};
   if (table.surplus != 0) {
     DigitCounts each{};
     for (int i = 0; i < table.side; ++i) each[at(i)] = table.surplus;
-    rows.push_back({"surplus", each, 1});
+    rows.push_back({words.say("tally.surplus"), each, 1});
   }
   return rows;
 }
@@ -161,14 +164,14 @@ void draw_tally(Markup& out, const TallyTable& table) {
   }
   y += kLine;
   out.empty("path", {{"class", "sum"}, {"d", "M0 " + to_text(y - 25) + "h" + to_text(kWidth) + "M0 " + to_text(y + 10) + "h" + to_text(kWidth) + "m0 4H0"}});
-  out.element("text", {{"class", "rowname"}, {"x", "4"}, {"y", to_text(y)}}, "tally (open left)");
+  out.element("text", {{"class", "rowname"}, {"x", "4"}, {"y", to_text(y)}}, Words(table.language).say("tally.total"));
   for (int i = 0; i < table.side; ++i) out.element("text", {{"class", "total"}, {"x", x_of(i)}, {"y", to_text(y)}}, signed_text(table.tally[at(i)]));
 }
 
 std::string tally_words(const TallyTable& table) {
   std::vector<std::string> items;
   for (int i = 0; i < table.side; ++i) items.push_back(std::string(1, Shape::name_of(Digit(i))) + ": " + to_text(table.tally[at(i)]));
-  return "How many more of each digit the open left cells hold than the open right cells. " + joined(items, "; ") + ".";
+  return Words(table.language).say("tally.words") + " " + joined(items, "; ") + ".";
 }
 
 }  // namespace
@@ -185,7 +188,7 @@ std::string pans_svg(const PanPicture& picture, SvgUse use, std::string_view id)
 std::string tally_svg(const TallyTable& table, SvgUse use, std::string_view id) {
   Markup out;
   const DrawingSize size = tally_size(table);
-  svg_begin(out, {size.width, size.height, "The tally", tally_words(table)}, use, id);
+  svg_begin(out, {size.width, size.height, Words(table.language).say("tally.title"), tally_words(table)}, use, id);
   draw_tally(out, table);
   svg_end(out);
   return out.text();

@@ -7,6 +7,7 @@
 #include "base/text.h"
 #include "export/board_drawing.h"
 #include "export/svg_parts.h"
+#include "speak/words.h"
 
 namespace cp {
 
@@ -164,7 +165,9 @@ class BoardDrawing {
     const int step_x = shape_.side() > 9 ? 14 : 18;
     const int step_y = shape_.side() > 9 ? 14 : 18;
     std::vector<Digit> digits;
-    for (const Digit digit : figure_.position.candidates(cell)) digits.push_back(digit);
+    for (const Digit digit : figure_.position.candidates(cell)) {
+      if (figure_.lens.is_empty() || figure_.lens.has(digit)) digits.push_back(digit);
+    }
     const int count = static_cast<int>(digits.size());
     const int rows = (count + per_line - 1) / per_line;
     const bool is_hatched = figure_.left.has(cell) || figure_.right.has(cell) || figure_.cancelled.has(cell);
@@ -225,9 +228,13 @@ class BoardDrawing {
   void legend() {
     int line = 0;
     const bool has_cancelled = !figure_.cancelled.is_empty();
-    if (!figure_.left_houses.empty()) key_entry(line, "lt", 'l', (has_cancelled ? "left remainder of " : "left pan: ") + short_names(figure_.left_houses));
-    if (!figure_.right_houses.empty()) key_entry(line, "rt", 'r', (has_cancelled ? "right remainder of " : "right pan: ") + short_names(figure_.right_houses));
-    if (has_cancelled) key_entry(line, "xt", 'x', "cancelled: in both pans");
+    const Words words(figure_.language);
+    const auto pan = [&](std::string_view side, const std::vector<House>& houses) {
+      return words.say(std::string("board.key.") + std::string(side) + (has_cancelled ? ".rest" : ""), {{"houses", short_names(houses)}});
+    };
+    if (!figure_.left_houses.empty()) key_entry(line, "lt", 'l', pan("left", figure_.left_houses));
+    if (!figure_.right_houses.empty()) key_entry(line, "rt", 'r', pan("right", figure_.right_houses));
+    if (has_cancelled) key_entry(line, "xt", 'x', words.say("board.key.cancelled"));
   }
 
   Markup& out_;

@@ -3,6 +3,7 @@
 // Colours of the pans: see svg_parts.cpp. Text contrast is at least 4.5 to 1, lines that matter at least 3 to 1.
 #include "export/page_assets.h"
 
+#include "base/sha256.h"
 #include "export/svg_parts.h"
 
 namespace cp {
@@ -60,6 +61,23 @@ details.aside{border:1px dashed var(--line);padding:.4rem .8rem}
 details.answer{margin-top:1.2rem}
 details.answer>summary{display:inline-block;border:2px solid var(--ink);padding:.4rem 1rem;background:var(--paper)}
 details.answer .board{margin-top:1rem;max-width:32rem}
+.exercise{margin-top:1rem;border-left:3px solid var(--right);padding-left:.8rem}
+.question{margin-top:0;font-style:italic}
+details.reply{margin-top:.5rem;font-size:.95rem}
+details.reply .board{margin-top:.7rem;max-width:26rem}
+code{font-size:.9em}
+.series main{padding:1rem 1.6rem 2rem}
+.lessons{list-style:none;margin:1.2rem 0;padding:0}
+.entry{display:grid;grid-template-columns:minmax(7rem,13rem) minmax(0,1fr);gap:1.4rem;padding:1.1rem 0;border-top:1px solid var(--line)}
+.entry svg{display:block;width:100%;height:auto}
+.entry h2{font-size:1.25rem}
+.entry dl{display:grid;grid-template-columns:minmax(6em,auto) minmax(0,1fr);gap:.1rem 1rem;margin:.5rem 0 0}
+.entry dt{color:var(--dim)}
+.entry dd{margin:0}
+.scroll{overflow-x:auto}
+.series table{border-collapse:collapse;margin-top:.6rem}
+.series caption{text-align:left;color:var(--dim);font-size:.9rem}
+.series th,.series td{border-bottom:1px solid var(--line);padding:.15rem .8rem .15rem 0;text-align:left;font-weight:normal;font-size:.95rem}
 .bar{position:sticky;bottom:0;display:flex;justify-content:center;align-items:center;gap:1.2rem;padding:.4rem 1rem;background:var(--paper);border-top:4px double var(--line)}
 .bar[hidden]{display:none}
 .bar button{font:inherit;font-size:.9rem;color:var(--ink);background:var(--page);border:2px solid var(--ink);padding:.25rem 1.1rem;min-height:2.2rem;cursor:pointer}
@@ -72,14 +90,14 @@ details.answer .board{margin-top:1rem;max-width:32rem}
 @media (prefers-reduced-motion:reduce){*{transition:none!important;animation:none!important;scroll-behavior:auto!important}}
 @media print{body{display:block;min-height:0}@page{size:A4;margin:16mm}
 :root{color-scheme:light;--page:#fff;--paper:#fff;--ink:#000;--dim:#444;--hair:#888;--rule:#000;--line:#999;--link:#000;--left:#0072b2;--left-tint:#e3f0f8;--right:#e69f00;--right-edge:#966300;--right-tint:#fdf1d9;--gone:#858585;--gone-tint:#ecebe7;--strike:#d55e00;--ring:#009e73}
-.ltxt{fill:#fff}html{font-size:10.5pt}.skip,.bar,.contents,details.answer>summary,details.steps>summary{display:none}
+.ltxt{fill:#fff}html{font-size:10.5pt}.skip,.bar,.contents,details.answer>summary,details.steps>summary,details.reply{display:none}
 header{padding:0 0 2mm}.scene{display:block;padding:4mm 0;break-inside:avoid}
 .spread{grid-template-columns:86mm 1fr;grid-template-rows:auto 1fr;grid-template-areas:"board head" "board words";gap:0 5mm}
 .heading,.words{padding-left:3mm;align-self:stretch}.words{padding-top:2mm}.pans,.tally{max-width:none;break-inside:avoid}
 .spread>.board{max-width:none;break-inside:avoid}.tally th,.tally td{font-size:8.5pt}h2{font-size:14pt;break-after:avoid}p{max-width:none}
 details::details-content{content-visibility:visible;display:block}
 details.aside>summary{list-style:none;font-weight:bold}details.steps{break-inside:auto;font-size:8.5pt}.long{break-inside:auto}
-details.answer{break-before:page}details.answer .board{max-width:none}details.answer .board::before{content:"Solution";font-weight:bold;font-size:14pt}}
+details.answer{break-before:page}details.answer .board{max-width:none}details.answer .board::before{content:attr(data-title);font-weight:bold;font-size:14pt}}
 )css";
 
 constexpr std::string_view kScript = R"js((() => {
@@ -101,7 +119,7 @@ constexpr std::string_view kScript = R"js((() => {
     links.forEach((link, i) => (i === now ? link.setAttribute('aria-current', 'step') : link.removeAttribute('aria-current')));
     back.setAttribute('aria-disabled', String(now === 0));
     next.setAttribute('aria-disabled', String(now === scenes.length - 1));
-    place.textContent = `Scene ${now + 1} of ${scenes.length}`;
+    place.textContent = place.dataset.words.replace('%n', now + 1).replace('%m', scenes.length);
     history.replaceState(null, '', '#' + scenes[now].id);
     if (!takesFocus) return;
     contents.open = false;
@@ -153,8 +171,8 @@ std::string page_style() { return svg_rules(SvgUse::kInline) + std::string(kStyl
 
 std::string_view page_script() { return kScript; }
 
-std::string_view page_style_hash() { return "/HQKTPev2qwYdBlJsSsiMNu38EpSvtSDONRwIxAJL1o="; }
+std::string page_style_hash() { return sha256_base64(page_style()); }
 
-std::string_view page_script_hash() { return "/Lce4URyc0QA/8EX+vs7NY5Ul0R6rXq7hnYMs1WpMWI="; }
+std::string page_script_hash() { return sha256_base64(page_script()); }
 
 }  // namespace cp

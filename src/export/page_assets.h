@@ -10,8 +10,8 @@ namespace cp {
 std::string page_style();        // includes svg_rules(kInline)
 std::string_view page_script();
 
-// SHA-256 of the two, base64, as the content policy wants them. Frozen with the texts: a test recomputes them.
-std::string_view page_style_hash();
-std::string_view page_script_hash();
+// SHA-256 of the two, base64, as the content policy wants them.
+std::string page_style_hash();
+std::string page_script_hash();
 
 }  // namespace cp

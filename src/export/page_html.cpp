@@ -3,12 +3,15 @@
 
 #include <algorithm>
 
+#include "base/sha256.h"
 #include "base/text.h"
 #include "export/balance_svg.h"
 #include "export/board_svg.h"
 #include "export/markup.h"
 #include "export/page_assets.h"
+#include "export/page_trial.h"
 #include "grid/shape.h"
+#include "speak/words.h"
 
 namespace cp {
 
@@ -56,23 +59,24 @@ void table_row(Markup& out, std::string_view name, const DigitCounts& counts, in
 }
 
 void tally(Markup& out, const TallyTable& table) {
+  const Words words(table.language);
   out.open("table", {{"class", "tally"}});
-  out.element("caption", {}, "The tally: what the open left cells hold more (+) or less than the open right cells");
+  out.element("caption", {}, words.say("tally.caption"));
   out.open("thead");
   out.open("tr");
-  out.element("th", {{"scope", "col"}}, "digit");
+  out.element("th", {{"scope", "col"}}, words.say("tally.digit"));
   for (int i = 0; i < table.side; ++i) out.element("th", {{"scope", "col"}}, std::string(1, Shape::name_of(Digit(i))));
   out.close("tr");
   out.close("thead");
   out.open("tbody");
-  table_row(out, "known right", table.known_right, 1, table.side, false);
-  table_row(out, "known left", table.known_left, -1, table.side, false);
+  table_row(out, words.say("tally.right.short"), table.known_right, 1, table.side, false);
+  table_row(out, words.say("tally.left.short"), table.known_left, -1, table.side, false);
   if (table.surplus != 0) {
     DigitCounts each{};
     for (int i = 0; i < table.side; ++i) each[static_cast<std::size_t>(i)] = table.surplus;
-    table_row(out, "surplus", each, 1, table.side, false);
+    table_row(out, words.say("tally.surplus"), each, 1, table.side, false);
   }
-  table_row(out, "tally", table.tally, 1, table.side, true);
+  table_row(out, words.say("tally.short"), table.tally, 1, table.side, true);
   out.close("tbody");
   out.close("table");
 }
@@ -82,50 +86,92 @@ void folded(Markup& out, std::string_view style, std::string_view summary) {
   out.element("summary", {}, summary);
 }
 
-void scene_words(Markup& out, const Scene& scene, const std::string& id, const PageOptions& options) {
-  for (const Paragraph& words : scene.paragraphs) paragraph(out, words);
+// Paragraphs are separated by empty lines.
+void paragraphs(Markup& out, const std::string& text) {
+  std::size_t start = 0;
+  while (start < text.size()) {
+    const std::size_t end = std::min(text.find("\n\n", start), text.size());
+    out.element("p", {}, text.substr(start, end - start));
+    start = end + 2;
+  }
+}
+
+void exercise(Markup& out, const Exercise& asked, const Words& words, const std::string& id) {
+  out.open("div", {{"class", "exercise"}});
+  out.element("p", {{"class", "question"}}, asked.question);
+  if (!asked.answer.empty() || asked.answer_board) {
+    folded(out, "reply", words.say("page.answer.show"));
+    paragraphs(out, asked.answer);
+    if (asked.answer_board) out.raw("<div class=\"board\">" + board_svg(*asked.answer_board, SvgUse::kInline, id + "-board") + "</div>\n");
+    if (asked.answer_pans) out.raw("<div class=\"pans\">" + pans_svg(*asked.answer_pans, SvgUse::kInline, id + "-pans") + "</div>\n");
+    out.close("details");
+  }
+  out.close("div");
+}
+
+void claims(Markup& out, const Scene& scene, const Words& words) {
+  if (scene.claims.empty()) return;
+  folded(out, "steps", words.say("page.claims"));
+  out.open("ul");
+  for (const AskedClaim& claim : scene.claims) {
+    out.raw("<li><code>" + escaped(claim.text) + "</code> " + escaped(claim.reason) + "</li>\n");
+  }
+  out.close("ul");
+  out.close("details");
+}
+
+void scene_words(Markup& out, const Scene& scene, const Words& words, const std::string& id, const PageOptions& options) {
+  for (const Paragraph& each : scene.paragraphs) paragraph(out, each);
   if (scene.pans) out.raw("<div class=\"pans\">" + pans_svg(*scene.pans, SvgUse::kInline, id + "-pans") + "</div>\n");
   if (scene.table) tally(out, *scene.table);
+  for (std::size_t i = 0; i < scene.exercises.size(); ++i) exercise(out, scene.exercises[i], words, id + "-q" + to_text(static_cast<int>(i) + 1));
   if (!scene.steps.empty()) {
-    folded(out, "steps", "The steps one by one (" + to_text(static_cast<int>(scene.steps.size())) + ")");
+    folded(out, "steps", words.say("page.steps", {{"n", static_cast<int>(scene.steps.size())}}));
     out.open("ol");
     for (const std::string& step : scene.steps) out.element("li", {}, step);
     out.close("ol");
     out.close("details");
   }
+  claims(out, scene, words);
   if (options.with_notes && !scene.note.empty()) {
-    folded(out, "aside", "Note for the teacher");
+    folded(out, "aside", words.say("page.note"));
     out.element("p", {}, scene.note);
     out.close("details");
   }
   if (scene.answer) {
-    folded(out, "answer", "Show the solution");
-    out.raw("<div class=\"board\">" + board_svg(*scene.answer, SvgUse::kInline, id + "-answer") + "</div>\n");
+    folded(out, "answer", words.say("page.solution.show"));
+    out.raw("<div class=\"board\" data-title=\"" + escaped(words.say("page.solution")) + "\">" + board_svg(*scene.answer, SvgUse::kInline, id + "-answer") + "</div>\n");
     out.close("details");
   }
 }
 
-void section(Markup& out, const Document& document, std::size_t index, const PageOptions& options) {
+void section(Markup& out, const Document& document, const Words& words, std::size_t index, const PageOptions& options) {
   const Scene& scene = document.scenes[index];
   const std::string id = scene_id(index);
   out.open("section", {{"class", scene.steps.size() > kManySteps ? "scene long" : "scene"}, {"id", id}, {"aria-labelledby", id + "-h"}});
   out.open("div", {{"class", "spread"}});
   out.open("div", {{"class", "heading"}});
-  out.element("p", {{"class", "number"}}, "Scene " + to_text(static_cast<int>(index) + 1) + " of " + to_text(static_cast<int>(document.scenes.size())));
+  out.element("p", {{"class", "number"}}, words.say("page.scene", {{"n", static_cast<int>(index) + 1}, {"count", static_cast<int>(document.scenes.size())}}));
   out.element("h2", {{"id", id + "-h"}, {"tabindex", "-1"}}, scene.heading);
   out.close("div");
   if (scene.board) out.raw("<div class=\"board\">" + board_svg(*scene.board, SvgUse::kInline, id + "-board") + "</div>\n");
   out.open("div", {{"class", "words"}});
-  scene_words(out, scene, id, options);
+  scene_words(out, scene, words, id, options);
   out.close("div");
   out.close("div");
   out.close("section");
 }
 
-void head(Markup& out, const Document& document) {
-  const std::string policy = "default-src 'none'; style-src 'sha256-" + std::string(page_style_hash()) + "'; script-src 'sha256-" +
-                             std::string(page_script_hash()) + "'; base-uri 'none'; form-action 'none'";
-  out.raw("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n");
+// The engine is a module that the page compiles, and runs in workers made from its own script.
+std::string policy_of(std::string_view engine) {
+  const std::string more = engine.empty() ? "" : " 'sha256-" + sha256_base64(engine) + "' 'wasm-unsafe-eval'; worker-src blob:";
+  return "default-src 'none'; style-src 'sha256-" + page_style_hash() + "'; script-src 'sha256-" + page_script_hash() + "'" + more +
+         "; base-uri 'none'; form-action 'none'";
+}
+
+void head(Markup& out, const Document& document, std::string_view engine) {
+  const std::string policy = policy_of(engine);
+  out.raw("<!DOCTYPE html>\n<html lang=\"" + escaped(document.language) + "\"" + (document.is_right_to_left ? " dir=\"rtl\"" : "") + ">\n<head>\n<meta charset=\"utf-8\">\n");
   // The policy is made of fixed text; its quotes have to stay quotes.
   out.raw("<meta http-equiv=\"Content-Security-Policy\" content=\"" + policy + "\">\n");
   out.raw("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n<meta name=\"color-scheme\" content=\"light dark\">\n");
@@ -137,20 +183,27 @@ void head(Markup& out, const Document& document) {
 
 std::string page_html(const Document& document, const PageOptions& options) {
   Markup out;
-  head(out, document);
-  out.raw("<body>\n<a class=\"skip\" href=\"#scenes\">Skip to the scenes</a>\n<header>\n");
+  head(out, document, options.engine);
+  const Words words(document.language);
+  out.raw("<body>\n<a class=\"skip\" href=\"#scenes\">" + escaped(words.say("page.skip")) + "</a>\n<header>\n");
   out.element("h1", {}, document.title);
-  out.raw("<details class=\"contents\"><summary>All scenes</summary>\n<nav aria-label=\"Scenes\"><ol>\n");
+  out.raw("<details class=\"contents\"><summary>" + escaped(words.say("page.all")) + "</summary>\n<nav aria-label=\"" + escaped(words.say("page.scenes")) + "\"><ol>\n");
   for (std::size_t i = 0; i < document.scenes.size(); ++i) {
     out.raw("<li>");
     out.element("a", {{"href", "#" + scene_id(i)}}, document.scenes[i].heading);
     out.raw("</li>\n");
   }
   out.raw("</ol></nav>\n</details>\n</header>\n<main id=\"scenes\" tabindex=\"-1\">\n");
-  for (std::size_t i = 0; i < document.scenes.size(); ++i) section(out, document, i, options);
-  out.raw("</main>\n<footer class=\"bar\" hidden>\n<button type=\"button\">Back</button>\n<output aria-live=\"polite\"></output>\n"
-          "<button type=\"button\">Next</button>\n</footer>\n<script>");
+  for (std::size_t i = 0; i < document.scenes.size(); ++i) section(out, document, words, i, options);
+  // The script puts numbers in the place of %n and %m.
+  const std::string place = words.say("page.scene", {{"n", std::string("%n")}, {"count", std::string("%m")}});
+  out.raw("</main>\n<footer class=\"bar\" hidden>\n<button type=\"button\">" + escaped(words.say("page.back")) + "</button>\n<output aria-live=\"polite\" data-words=\"" +
+          escaped(place) + "\"></output>\n<button type=\"button\">" + escaped(words.say("page.next")) + "</button>\n</footer>\n<script>");
   out.raw(page_script());
+  if (!options.engine.empty()) {
+    out.raw("</script>\n<script type=\"application/json\" id=\"trial\">" + page_trial_json(document) + "</script>\n<script>");
+    out.raw(options.engine);
+  }
   out.raw("</script>\n</body>\n</html>\n");
   return out.text();
 }

@@ -3,6 +3,7 @@
 #pragma once
 
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "lesson/document.h"
@@ -10,7 +11,8 @@
 namespace cp {
 
 struct PageOptions {
-  bool with_notes = false;  // print the teacher's private notes too
+  bool with_notes = false;      // print the teacher's private notes too
+  std::string_view engine = {};  // the script with the engine inside (web/src/lesson); empty: a page without
 };
 
 std::string page_html(const Document& document, const PageOptions& options = {});

@@ -7,32 +7,28 @@
 #include <vector>
 
 #include "base/result.h"
-#include "lesson/document.h"
-#include "step/step.h"
+#include "lesson/written_lesson.h"
+#include "path/path.h"
 
 namespace cp {
-
-// One step of a path, with the position it was found in.
-struct PathScene {
-  Position before;
-  Step step;
-  int cost = 0;
-  std::string text;  // the step in words; made from the reason when empty
-};
 
 struct DraftInput {
   explicit DraftInput(Position givens) : puzzle(std::move(givens)) {}
 
-  Position puzzle;
-  std::string title;                  // "" gives "Weigh ... against ..."
-  std::string solution;               // one character a cell
-  bool is_proved_unique = true;       // has exactly one solution been proved (not merely found)?
-  std::vector<PathScene> path;        // in order, from the puzzle on; need not reach the end
-  std::size_t key = 0;                // index in path of the balance that the lesson is about
-  std::vector<std::string> facts;     // further facts about the puzzle, each a sentence
+  Position puzzle;                      // a proper one
+  std::string title;                    // "" gives "Weigh ... against ..."
+  std::string language = "en";
+  std::vector<PathStep> path;           // in order, from the puzzle on; need not reach the end
+  std::size_t key = 0;                  // index in path of the step that the lesson is about
+  bool is_needed = true;                // plainer steps had come to an end there
+  bool is_minimal = false;
+  int basics_open = 0;                  // cells that singles, locked candidates, subsets and basic fish leave open
+  std::vector<PathStep> alternatives;   // other steps that give the first conclusion of the key; easiest first
+  std::size_t alternatives_found = 0;   // of them all
+  bool asked_alternatives = false;      // were they looked for?
 };
 
-// Errors: kBadArgument when `key` is no balance step or the solution does not fit the puzzle.
-Result<Document> draft_lesson(const DraftInput& input);
+// Error kBadArgument when there is no step `key`.
+Result<Lesson> draft_lesson(const DraftInput& input);
 
 }  // namespace cp

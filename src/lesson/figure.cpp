@@ -7,69 +7,73 @@
 #include "speak/balance_story.h"
 #include "speak/naming.h"
 #include "speak/scales.h"
+#include "speak/speaker.h"
 
 namespace cp {
 
 namespace {
 
-// "Row 1: 5, 3, blank, 7." for every row.
-std::string rows_in_words(const Position& position) {
+std::string rows_in_words(const Words& words, const Position& position) {
   const Shape& shape = position.shape();
   std::string text;
   for (int row = 0; row < shape.side(); ++row) {
     std::vector<std::string> entries;
     for (const Cell cell : shape.cells(shape.row(row))) {
       const auto digit = position.digit_at(cell);
-      entries.push_back(digit ? digit_name(*digit) : "blank");
+      entries.push_back(digit ? digit_name(*digit) : words.say("board.blank"));
     }
-    text += " Row " + to_text(row + 1) + ": " + joined(entries, ", ") + ".";
+    text += " " + words.say("board.row", {{"n", row + 1}, {"entries", joined(entries, ", ")}});
   }
   return text;
 }
 
-std::string candidates_in_words(const Position& position, const CellSet& cells) {
+std::string candidates_in_words(const Words& words, const Figure& figure) {
+  const Position& position = figure.position;
   std::vector<std::string> entries;
-  for (const Cell cell : cells - position.placed()) {
-    const DigitSet left = position.candidates(cell);
-    entries.push_back(position.shape().name_of(cell) + ": " + (left.is_empty() ? std::string("none") : digit_names(left, "or")));
+  for (const Cell cell : figure.candidates - position.placed()) {
+    const DigitSet left = figure.lens.is_empty() ? position.candidates(cell) : position.candidates(cell) & figure.lens;
+    if (left.is_empty() && !figure.lens.is_empty()) continue;
+    std::vector<std::string> digits;
+    for (const Digit digit : left) digits.push_back(digit_name(digit));
+    entries.push_back(position.shape().name_of(cell) + ": " + (digits.empty() ? words.say("board.no.candidate") : words.list(digits, "list.or")));
   }
-  if (entries.empty()) return {};
-  return " Candidates: " + joined(entries, "; ") + ".";
+  return entries.empty() ? std::string() : " " + words.say("board.candidates", {{"list", joined(entries, "; ")}});
 }
 
-std::string candidate_list(const Shape& shape, const std::vector<Candidate>& candidates) {
+std::string candidate_list(const Words& words, const Shape& shape, const std::vector<Candidate>& candidates) {
   std::vector<std::string> names;
-  for (const Candidate& each : candidates) names.push_back(digit_name(each.digit) + " in " + shape.name_of(each.cell));
-  return listed(names);
+  for (const Candidate& each : candidates) names.push_back(words.say("board.candidate", {{"d", digit_name(each.digit)}, {"cell", shape.name_of(each.cell)}}));
+  return words.list(names);
 }
 
-void say_cells(std::string& text, const Shape& shape, std::string_view what, const CellSet& cells) {
-  if (!cells.is_empty()) text.append(" ").append(what).append(": ").append(cell_names(shape, cells)).append(".");
+void say_cells(std::string& text, const Speaker& speaker, const Shape& shape, std::string_view key, const CellSet& cells) {
+  if (!cells.is_empty()) text += " " + speaker.words().say(key, {{"cells", speaker.cell_list(shape, cells)}});
 }
 
 }  // namespace
 
 void describe(Figure& figure) {
+  const Speaker speaker(figure.language);
+  const Words& words = speaker.words();
   const Shape& shape = figure.position.shape();
-  const std::string side = to_text(shape.side());
-  if (figure.title.empty()) figure.title = "Board";
-  std::string text = "A board of " + side + " by " + side + " cells.";
-  if (!figure.left_houses.empty()) text += " Left pan: " + house_names(shape, figure.left_houses) + ".";
-  if (!figure.right_houses.empty()) text += " Right pan: " + house_names(shape, figure.right_houses) + ".";
+  if (figure.title.empty()) figure.title = words.say("board.title");
+  std::string text = words.say("board.size", {{"n", shape.side()}});
+  if (!figure.left_houses.empty()) text += " " + words.say("board.left", {{"houses", speaker.houses(shape, figure.left_houses)}});
+  if (!figure.right_houses.empty()) text += " " + words.say("board.right", {{"houses", speaker.houses(shape, figure.right_houses)}});
   // Before anything has cancelled the marked cells are whole houses, named already.
   if (!figure.left.meets(figure.right) && !figure.cancelled.is_empty()) {
-    say_cells(text, shape, "Cancelled", figure.cancelled);
-    say_cells(text, shape, "Left remainder", figure.left);
-    say_cells(text, shape, "Right remainder", figure.right);
+    say_cells(text, speaker, shape, "board.cancelled", figure.cancelled);
+    say_cells(text, speaker, shape, "board.left.rest", figure.left);
+    say_cells(text, speaker, shape, "board.right.rest", figure.right);
   }
-  say_cells(text, shape, "Counted more than once", figure.counted_again);
-  say_cells(text, shape, "Outlined", figure.focus);
-  say_cells(text, shape, "New digits in", figure.fresh);
-  if (!figure.told.empty()) text += " Framed candidates: " + candidate_list(shape, figure.told) + ".";
-  if (!figure.struck.empty()) text += " Struck out: " + eliminations_in_words(shape, figure.struck) + ".";
-  if (!figure.placed.empty()) text += " Ringed: " + placements_in_words(shape, figure.placed) + ".";
-  text += rows_in_words(figure.position);
-  text += candidates_in_words(figure.position, figure.candidates);
+  say_cells(text, speaker, shape, "board.again", figure.counted_again);
+  say_cells(text, speaker, shape, "board.focus", figure.focus);
+  say_cells(text, speaker, shape, "board.fresh", figure.fresh);
+  if (!figure.told.empty()) text += " " + words.say("board.told", {{"list", candidate_list(words, shape, figure.told)}});
+  if (!figure.struck.empty()) text += " " + words.say("board.struck", {{"list", speaker.falls(shape, figure.struck)}});
+  if (!figure.placed.empty()) text += " " + words.say("board.placed", {{"list", speaker.values(shape, figure.placed)}});
+  text += rows_in_words(words, figure.position);
+  text += candidates_in_words(words, figure);
   figure.description = text;
 }
 
@@ -81,34 +85,34 @@ DigitCounts without(const DigitCounts& counts, const DigitCounts& taken_off) {
   return rest;
 }
 
-std::string full_words(const DigitCounts& counts, int side) {
+std::string full_words(const Words& words, const DigitCounts& counts, int side) {
   std::vector<std::string> items;
   for (int i = 0; i < side; ++i) items.insert(items.end(), static_cast<std::size_t>(std::max(counts[static_cast<std::size_t>(i)], 0)), digit_name(Digit(i)));
-  return listed(items);
+  return words.list(items);
 }
 
-std::string load_words(const PanLoad& load, const DigitCounts& taken_off, bool is_tallied, int side) {
-  const std::string known = full_words(is_tallied ? without(load.known, taken_off) : load.known, side);
-  std::string text = known.empty() ? "no known digit" : known;
-  text += load.open == 0 ? " and no open cell" : " and " + counted(load.open, "open cell");
-  const std::string owed = full_words(load.owed, side);
-  if (is_tallied && load.open > 0 && !owed.empty()) text += ", of which the tally fills " + owed;
-  return text + ".";
+std::string load_words(const Words& words, const PanLoad& load, const DigitCounts& taken_off, bool is_tallied, int side) {
+  std::string known = full_words(words, is_tallied ? without(load.known, taken_off) : load.known, side);
+  if (known.empty()) known = words.say("load.empty");
+  const std::string text = words.say(load.open == 0 ? "load.nothing" : load.open > 12 ? "load.open.many" : "load.open", {{"known", known}, {"n", load.open}});
+  const std::string owed = full_words(words, load.owed, side);
+  return is_tallied && load.open > 0 && !owed.empty() ? words.say("load.filled", {{"load", text}, {"digits", owed}}) : text;
 }
 
 }  // namespace
 
 void describe(PanPicture& picture) {
-  if (picture.title.empty()) picture.title = picture.is_tallied ? "The pans after the tally" : "The pans with both remainders";
-  std::string text = "Two pans on a level beam.";
-  if (picture.is_tallied) text += " Equal digits have been taken off.";
+  const Words words(picture.language);
+  if (picture.title.empty()) picture.title = words.say(picture.is_tallied ? "pans.title.tallied" : "pans.title");
+  std::string text = words.say("pans.level");
+  if (picture.is_tallied) text += " " + words.say("pans.taken");
   DigitCounts right_weights = picture.right.known;
   for (int i = 0; i < picture.side; ++i) right_weights[static_cast<std::size_t>(i)] += picture.surplus;
-  text += " Left pan: " + load_words(picture.left, right_weights, picture.is_tallied, picture.side);
+  text += " " + words.say("pans.describe.left", {{"load", load_words(words, picture.left, right_weights, picture.is_tallied, picture.side)}});
   PanLoad right = picture.right;
   if (picture.is_tallied) right.known = right_weights;
-  text += " Right pan: " + load_words(right, picture.left.known, picture.is_tallied, picture.side);
-  if (picture.surplus > 0 && !picture.is_tallied) text += " The surplus lies in the right pan too: each digit " + (picture.surplus == 1 ? std::string("once") : spoken_number(picture.surplus) + " times") + ".";
+  text += " " + words.say("pans.describe.right", {{"load", load_words(words, right, picture.left.known, picture.is_tallied, picture.side)}});
+  if (picture.surplus > 0 && !picture.is_tallied) text += " " + words.say("pans.describe.surplus", {{"n", picture.surplus}});
   picture.description = text;
 }
 
@@ -216,7 +220,7 @@ PanPicture balance_pans(const BalanceReason& reason, const Position& position, b
 
 TallyTable tally_table(const BalanceReason& reason, const Position& position) {
   const Scales scales = lay_out(reason, position);
-  return {position.shape().side(), scales.surplus, scales.left.known, scales.right.known, scales.tally};
+  return {"en", position.shape().side(), scales.surplus, scales.left.known, scales.right.known, scales.tally};
 }
 
 }  // namespace cp

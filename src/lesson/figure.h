@@ -15,9 +15,11 @@ struct Figure {
   explicit Figure(Position shown) : position(std::move(shown)) {}
 
   Position position;
+  std::string language = "en";      // of the words that belong to the picture
   std::string title;                // a few words
   std::string description;          // the whole content in words; filled by describe()
   CellSet candidates;               // open cells whose candidates are written in
+  DigitSet lens;                    // only candidates of these digits are written in; empty: of all digits
   std::vector<House> left_houses;   // houses of the left pan, marked at the edge
   std::vector<House> right_houses;
   CellSet left;                     // cells drawn as left pan or left remainder
@@ -40,6 +42,7 @@ struct PanLoad {
 
 // Two pans on a beam.
 struct PanPicture {
+  std::string language = "en";
   std::string title;
   std::string description;
   int side = 9;           // number of digits
@@ -51,6 +54,7 @@ struct PanPicture {
 
 // The tally as a table: one column a digit.
 struct TallyTable {
+  std::string language = "en";
   int side = 9;
   int surplus = 0;
   DigitCounts known_left{};

@@ -145,8 +145,14 @@ StoryPart slack_part(const Telling& t) {
   part.focus = s.left.open | s.right.open;
   const DigitCounts none{};
   const int asked = sum_of(held(t, Pan::kLeft, none));
-  std::string text = "The left side has " + open_words(s.left.open, s.left.open_count, t) + ", and the tally asks for ";
-  text += asked == 0 ? "no digit there" : counted(asked, "digit") + " there: " + digits_in_full(held(t, Pan::kLeft, none), t.shape);
+  std::string text;
+  if (s.left.open_count == 0 && s.right.open_count > 0) {
+    const int wanted = sum_of(held(t, Pan::kRight, none));
+    text = "On the left nothing is open any more. The right side has " + open_words(s.right.open, s.right.open_count, t) + ", and the tally asks for " + counted(wanted, "digit") + " there";
+  } else {
+    text = "The left side has " + open_words(s.left.open, s.left.open_count, t) + ", and the tally asks for ";
+    text += asked == 0 ? "no digit there" : counted(asked, "digit") + " there: " + digits_in_full(held(t, Pan::kLeft, none), t.shape);
+  }
   if (s.slack == 0) {
     text += ". Nothing is left over: we say that the slack is zero.";
     part.paragraphs.push_back({text, "slack"});

@@ -27,7 +27,7 @@ class UsageTest(Case):
         self.assertRegex(run.out, r"^counterpoise \d+\.\d+\.\d+\n$")
 
     def test_no_command(self):
-        self.ends(Run(), 64, "no command given", "hint: the commands are: demo, lesson, weigh")
+        self.ends(Run(), 64, "no command given", "hint: the commands are: demo, lesson, series, weigh")
 
     def test_unknown_command(self):
         self.ends(Run("chekc"), 64, "'chekc' is not a command", "hint: did you mean check?")

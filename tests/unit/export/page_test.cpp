@@ -8,7 +8,10 @@
 #include <cstdlib>
 #include <fstream>
 
+#include "base/sha256.h"
 #include "export/page_assets.h"
+#include "export/page_trial.h"
+#include "grid/notation.h"
 #include "support/sample_lesson.h"
 #include "support/small_xml.h"
 
@@ -32,9 +35,10 @@ TEST(Page, HasOneSectionAScene) {
 TEST(Page, IsTheSameEveryTime) { EXPECT_EQ(page_html(support::sample_lesson()), page_html(support::sample_lesson())); }
 
 TEST(Page, EscapesTitleAndFacts) {
-  DraftInput input = support::sample_input("A <b>bold</b> & \"quoted\" lesson");
-  input.facts.push_back("</script><script>alert(1)</script>");
-  const std::string page = page_html(draft_lesson(input).value());
+  Document document = support::sample_lesson("A <b>bold</b> & \"quoted\" lesson");
+  document.scenes[0].paragraphs.push_back({"</script><script>alert(1)</script>", ""});
+  document.scenes[0].exercises.push_back({"</script><script>alert(1)</script>", "</details><script>alert(1)</script>", {}, {}, {}});
+  const std::string page = page_html(document);
   EXPECT_NE(page.find("<title>A &lt;b&gt;bold&lt;/b&gt; &amp; &quot;quoted&quot; lesson</title>"), std::string::npos);
   EXPECT_EQ(page.find("alert(1)</script>"), std::string::npos);
   EXPECT_EQ(count_of(page, "<script"), 1);
@@ -67,7 +71,9 @@ TEST(Page, TheSolutionIsFoldedAway) {
   const auto answer = page.find("<details class=\"answer\">");
   ASSERT_NE(answer, std::string::npos);
   const auto body = page.find("<body>");
-  EXPECT_EQ(page.substr(body, answer - body).find("olution<"), std::string::npos);
+  // No picture of it stands before; only the list of scenes and the heading name it.
+  EXPECT_EQ(page.substr(body, answer - body).find("-answer-t"), std::string::npos);
+  EXPECT_NE(page.find("-answer-t", answer), std::string::npos);
   EXPECT_EQ(page.find("<details class=\"answer\" open"), std::string::npos);
 }
 
@@ -99,11 +105,49 @@ TEST(Page, ContentPolicyNamesTheRightHashes) {
   EXPECT_EQ(hash_of(page_script()), page_script_hash());
 }
 
+TEST(Page, TakesAnEngineAndLetsItRun) {
+  const Document document = support::sample_lesson();
+  const std::string page = page_html(document, {false, "let engine;"});
+  EXPECT_NE(page.find("<script>let engine;</script>"), std::string::npos);
+  EXPECT_NE(page.find("'sha256-" + sha256_base64("let engine;") + "' 'wasm-unsafe-eval'; worker-src blob:;"), std::string::npos);
+  EXPECT_EQ(page_html(document).find("wasm-unsafe-eval"), std::string::npos);
+}
+
+TEST(PageTrial, TellsWhatFallsButNoSolution) {
+  const Document document = support::sample_lesson();
+  const std::string json = page_trial_json(document);
+  EXPECT_NE(json.find("\"scene-3\":{\"position\":\""), std::string::npos) << json.substr(0, 300);
+  EXPECT_NE(json.find("\"out\":[\"r"), std::string::npos);
+  EXPECT_EQ(json.find('<'), std::string::npos);
+  for (const Scene& scene : document.scenes) {
+    if (scene.answer) {
+      EXPECT_EQ(json.find(to_line(scene.answer->position)), std::string::npos);
+    }
+  }
+}
+
+TEST(Page, SpeaksTheLanguageOfTheLesson) {
+  DraftInput input = support::sample_input();
+  input.language = "de";
+  const std::string page = page_html(std::get<Document>(build_lesson(draft_lesson(input).value())), {true});
+  EXPECT_NE(page.find("<html lang=\"de\">"), std::string::npos);
+  for (const std::string_view words : {">Weiter<", ">Szene 1 von ", ">Alle Szenen<", ">Notiz f", ">Antwort zeigen<", "Linker Rest: ", ">links bekannt<"}) {
+    EXPECT_NE(page.find(words), std::string::npos) << words;
+  }
+  for (const std::string_view words : {"Scene ", ">Next<", "Left pan", " the ", " and ", "known right", "candidates"}) EXPECT_EQ(page.substr(page.find("<body>"), page.find("<script>") - page.find("<body>")).find(words), std::string::npos) << words;
+}
+
+TEST(Page, QuestionsHideTheirAnswers) {
+  const std::string page = page_html(support::sample_lesson());
+  EXPECT_EQ(count_of(page, "<details class=\"reply\">"), 3);
+  EXPECT_EQ(count_of(page, "<details class=\"reply\" open"), 0);
+}
+
 TEST(FigureFiles, AreNamedInOrderAndWellFormed) {
   const std::vector<ExportFile> files = figure_files(support::sample_lesson());
   ASSERT_GE(files.size(), 10U);
   EXPECT_EQ(files.front().name, "scene-01-board.svg");
-  EXPECT_EQ(files.back().name, "scene-10-solution.svg");
+  EXPECT_EQ(files.back().name, "scene-13-solution.svg");
   for (std::size_t i = 0; i < files.size(); ++i) {
     EXPECT_EQ(support::xml_fault(files[i].text), "") << files[i].name;
     EXPECT_EQ(files[i].text.find("var(--"), std::string::npos) << files[i].name;
