@@ -8,6 +8,7 @@ set(CP_FAST_ROOMS exact balance)
 # -Oz not here: with it the compiler would call wasm-opt when it links, and so do we.
 set(CMAKE_CXX_FLAGS_RELEASE "-DNDEBUG")
 add_compile_options(-Oz)
+add_compile_definitions(CP_WRITES_NO_LESSONS)  # ADR 14: what a page never asks is not in it
 
 find_path(CP_NLOHMANN_FOLDER nlohmann/json.hpp PATHS /usr/include /usr/local/include
   NO_DEFAULT_PATH REQUIRED)

@@ -2,8 +2,11 @@
 #include "api/api.h"
 
 #include <array>
+#include <span>
+#include <vector>
 
 #include "api/fields.h"
+#include "api/lesson_doors.h"
 #include "api/near_names.h"
 
 namespace cp::api {
@@ -53,43 +56,6 @@ Answer ask_weigh(Fields& fields) {
   return find(request);
 }
 
-Answer ask_lesson(Fields& fields) {
-  const LessonRequest request{fields.text("puzzle"), fields.text("title", ""), fields.flag("notes", false), fields.number("max_slack", 1), fields.text("left", ""), fields.text("right", ""), fields.text("idea", ""), fields.text("language", "")};
-  if (auto fault = fields.finish()) return std::move(*fault);
-  return lesson(request);
-}
-
-Answer ask_lesson_draft(Fields& fields) {
-  const LessonRequest request{fields.text("puzzle"), fields.text("title", ""), false, fields.number("max_slack", 1), fields.text("left", ""), fields.text("right", ""), fields.text("idea", ""), fields.text("language", "")};
-  if (auto fault = fields.finish()) return std::move(*fault);
-  return lesson_draft(request);
-}
-
-Answer ask_lesson_check(Fields& fields) {
-  const LessonTextRequest request{fields.text("lesson"), false};
-  if (auto fault = fields.finish()) return std::move(*fault);
-  return lesson_check(request);
-}
-
-Answer ask_lesson_build(Fields& fields) {
-  const LessonTextRequest request{fields.text("lesson"), fields.flag("notes", false)};
-  if (auto fault = fields.finish()) return std::move(*fault);
-  return lesson_build(request);
-}
-
-// The lessons as texts; they are numbered where no names go with them.
-Answer ask_series_check(Fields& fields) {
-  SeriesRequest request;
-  request.about = fields.text("about", "");
-  const std::vector<std::string> names = fields.texts("names");
-  for (const std::string& text : fields.texts("lessons")) {
-    const std::size_t number = request.lessons.size();
-    request.lessons.push_back({number < names.size() ? names[number] : "lesson-" + std::to_string(number + 1), text});
-  }
-  if (auto fault = fields.finish()) return std::move(*fault);
-  return series_check(request);
-}
-
 Answer ask_claim(Fields& fields) {
   const ClaimRequest request{fields.text("puzzle"), fields.text("claim"), fields.text("footing", ""), fields.flag("after_basics", false), fields.flag("reveal", false)};
   if (auto fault = fields.finish()) return std::move(*fault);
@@ -114,30 +80,30 @@ Answer ask_bench(Fields& fields) {
   return bench(request);
 }
 
-struct Command {
-  std::string_view name;
-  Answer (*ask)(Fields& fields);
-};
+constexpr std::array<Door, 10> kDoors = {{{"check", ask_check},
+                                          {"survey", ask_survey},
+                                          {"needed", ask_needed},
+                                          {"alternatives", ask_alternatives},
+                                          {"path", ask_path},
+                                          {"weigh", ask_weigh},
+                                          {"claim", ask_claim},
+                                          {"claims", ask_claims},
+                                          {"count", ask_count},
+                                          {"bench", ask_bench}}};
 
-constexpr std::array<Command, 15> kCommands = {{{"check", ask_check},
-                                               {"survey", ask_survey},
-                                               {"needed", ask_needed},
-                                               {"alternatives", ask_alternatives},
-                                               {"path", ask_path},
-                                               {"weigh", ask_weigh},
-                                               {"lesson", ask_lesson},
-                                               {"lesson_draft", ask_lesson_draft},
-                                               {"lesson_check", ask_lesson_check},
-                                               {"lesson_build", ask_lesson_build},
-                                               {"series_check", ask_series_check},
-                                               {"claim", ask_claim},
-                                               {"claims", ask_claims},
-                                               {"count", ask_count},
-                                               {"bench", ask_bench}}};
+// All commands. The module for pages is built without those that write lessons (docs/adr/0014-a-module-that-writes-no-lessons.md).
+std::vector<Door> all_doors() {
+  std::vector<Door> doors(kDoors.begin(), kDoors.end());
+#ifndef CP_WRITES_NO_LESSONS
+  const std::span<const Door> more = lesson_doors();
+  doors.insert(doors.end(), more.begin(), more.end());
+#endif
+  return doors;
+}
 
 Answer unknown_command(const std::string& name) {
   std::vector<std::string> names;
-  for (const Command& command : kCommands) names.emplace_back(command.name);
+  for (const Door& door : all_doors()) names.emplace_back(door.name);
   return refuse(Error{ErrorCode::kBadName, "'" + name + "' is not a command", name_hint(name, names, "the commands are"), {}}, "command");
 }
 
@@ -152,8 +118,8 @@ Answer answer_json(const Json& request) {
   if (!request.contains("command") || !request["command"].is_string()) {
     return refuse(Error{ErrorCode::kBadArgument, "the request names no command", "add \"command\": \"check\"", {}}, "command");
   }
-  for (const Command& command : kCommands) {
-    if (command.name == name) return command.ask(fields);
+  for (const Door& door : all_doors()) {
+    if (door.name == name) return door.ask(fields);
   }
   return unknown_command(name);
 }

@@ -30,7 +30,6 @@ const good = [
   { command: 'alternatives', puzzle: four, eliminate: 'r1c1=2', at_step: 1 },
   { command: 'claim', puzzle: four, claim: 'r1c1 != 2', footing: 'rules' },
   { command: 'claims', puzzle: four, script: 'r1c1 != 2\nr1c2 = 1' },
-  { command: 'lesson', puzzle: four, title: 'A lesson', left: 'r1', right: 'c1' },
   { command: 'count', shape: '4x4' },
 ];
 const strange = [null, true, -1, 1.5, 1e300, 18446744073709551615, 2147483648, '', '\u0000', '\ud800', 'x'.repeat(5000), [], [1], {}, { a: 1 }];
