@@ -2,25 +2,18 @@
 #include "cli/lesson_command.h"
 
 #include "cli/command.h"
-#include "cli/lesson_folder.h"
+#include "cli/lesson_output.h"
 #include "cli/puzzle_input.h"
 #include "cli/report.h"
-#include "cli/stop_wish.h"
 
 namespace cp::cli {
 
 namespace {
 
 struct Words {
+  api::LessonRequest request;
   std::string puzzle;
   std::string folder;
-  std::string title;
-  std::string left;
-  std::string right;
-  int max_slack = 1;
-  std::string idea;
-  std::string language;
-  bool notes = false;
   bool json = false;
   FileWords files;
 };
@@ -40,32 +33,19 @@ std::string show(const Json& made) {
   return text;
 }
 
-int run(const Words& words) {
+int run(Words& words) {
   const auto puzzle = single_puzzle(words.puzzle);
   if (!puzzle) return fail(puzzle.error(), words.json, {words.puzzle, ""}, "puzzle");
-  return make_lesson({*puzzle, words.title, words.notes, words.max_slack, words.left, words.right, words.idea, words.language}, words.folder, words.json, "", words.files);
-}
-
-}  // namespace
-
-namespace {
-
-// What a message about a field of the request is about.
-Source source_of(const api::LessonRequest& request, const std::string& field, const std::string& puzzle_name) {
-  if (field == "puzzle") return {request.puzzle, puzzle_name};
-  if (field == "left") return {request.left, "--left"};
-  if (field == "right") return {request.right, "--right"};
-  if (field == "idea") return {request.idea, "--idea"};
-  if (field == "language") return {request.language, "--language"};
-  return {};
+  words.request.puzzle = *puzzle;
+  return make_lesson(words.request, words.folder, words.json, "", words.files);
 }
 
 // What --json prints: the page and the figures by name, other files in a list.
-Json made_json(const std::string& folder, const WrittenFolder& written, const Json& answer) {
+Json made_json(const std::string& folder, const std::vector<std::string>& names, const Json& answer) {
   Json made = Json::object();
   Json figures = Json::array();
   Json others = Json::array();
-  for (const std::string& name : written.names) {
+  for (const std::string& name : names) {
     const std::string path = (std::filesystem::path(folder.empty() ? "." : folder) / name).string();
     if (name == "index.html") {
       made["page"] = path;
@@ -83,25 +63,40 @@ Json made_json(const std::string& folder, const WrittenFolder& written, const Js
 
 }  // namespace
 
+Source source_of(const api::LessonRequest& request, const std::string& field, const std::string& puzzle_name) {
+  if (field == "puzzle") return {request.puzzle, puzzle_name};
+  if (field == "left") return {request.left, "--left"};
+  if (field == "right") return {request.right, "--right"};
+  if (field == "idea") return {request.idea, "--idea"};
+  if (field == "language") return {request.language, "--language"};
+  return {};
+}
+
 int make_lesson(const api::LessonRequest& request, const std::string& folder, bool as_json, const std::string& puzzle_name, const FileWords& files) {
-  auto wishes = read_wishes(files, {FileKind::kPage, FileKind::kFigures});
-  if (!wishes) return fail(wishes.error(), as_json, {files.only, "--only"}, "only");
-  wishes.value().has_notes = request.notes;
-  if (auto missing = missing_for(*wishes)) return fail(*missing, as_json);
+  LessonOutput output;
+  output.as_json = as_json;
+  if (const auto refused = read_output(files, request.notes, output)) return *refused;
   const api::LessonParts parts = api::lesson_parts(request);
   const api::Answer& answer = parts.answer;
   if (!parts.document) return fail(*answer.error, as_json, source_of(request, answer.field, puzzle_name), answer.field);
-  FolderPlan plan{file_jobs(*parts.document, *wishes), Json::object(), !files.only.empty()};
-  for (const char* key : {"title", "steps", "key"}) plan.about[key] = answer.json.at(key);
-  const auto written = write_folder(folder, plan);
-  if (!written) return fail(written.error(), as_json);
-  if (written->signal != 0) {
-    complain(Error{ErrorCode::kLimit, "stopped", "the files that were complete stay; the same command finishes the lesson", {}});
-    end_by(written->signal);
-  }
-  const Json made = made_json(folder, *written, answer.json);
+  Json about = Json::object();
+  for (const char* key : {"title", "steps", "key"}) about[key] = answer.json.at(key);
+  std::vector<std::string> names;
+  if (const auto ended = write_lesson(*parts.document, folder, output, std::move(about), names)) return *ended;
+  const Json made = made_json(folder, names, answer.json);
   if (!say(as_json ? api::to_line(made) + "\n" : show(made))) return cannot_say();
   return static_cast<int>(answer.outcome);
+}
+
+void add_request_options(CLI::App& command, api::LessonRequest& request) {
+  command.add_option("--idea", request.idea, "what the lesson is about: balance, or the id of a technique")->type_name("TECHNIQUE");
+  command.add_option("--language", request.language, "the language of the words: en or de")->type_name("TAG");
+  command.add_option("--title", request.title, "the title; otherwise made from the idea")->type_name("TEXT");
+  command.add_option("--max-slack", request.max_slack, "free slack that balances may have: 0, 1 or 2")->type_name("N")->capture_default_str();
+  CLI::Option* left = command.add_option("--left", request.left, "choose the balance: houses of the left pan, as in r1,r2")->type_name("HOUSES");
+  CLI::Option* right = command.add_option("--right", request.right, "houses of the right pan")->type_name("HOUSES");
+  left->needs(right);
+  right->needs(left);
 }
 
 void add_file_options(CLI::App& command, FileWords& words) {
@@ -116,15 +111,8 @@ void add_lesson(Program& program) {
   CLI::App* command = program.app.add_subcommand("lesson", "Write an illustrated lesson on the key balance of a puzzle");
   command->add_option("PUZZLE", words->puzzle, kPuzzleHelp);
   command->add_option("-o,--output", words->folder, "the folder for the lesson; new, empty, or an earlier lesson to replace")->type_name("DIR");
-  command->add_option("--idea", words->idea, "what the lesson is about: balance, or the id of a technique")->type_name("TECHNIQUE");
-  command->add_option("--language", words->language, "the language of the words: en or de")->type_name("TAG");
-  command->add_option("--title", words->title, "the title of the page; otherwise made from the balance")->type_name("TEXT");
-  command->add_option("--max-slack", words->max_slack, "free slack that balances may have: 0, 1 or 2")->type_name("N")->capture_default_str();
-  CLI::Option* left = command->add_option("--left", words->left, "choose the balance: houses of the left pan, as in r1,r2")->type_name("HOUSES");
-  CLI::Option* right = command->add_option("--right", words->right, "houses of the right pan")->type_name("HOUSES");
-  left->needs(right);
-  right->needs(left);
-  command->add_flag("--notes", words->notes, "print the notes for the teacher on the page too");
+  add_request_options(*command, words->request);
+  command->add_flag("--notes", words->request.notes, "print the notes for the teacher on the page too");
   add_file_options(*command, words->files);
   command->add_flag("--json", words->json, "answer in JSON (docs/formats/lesson.md)");
   command->footer(

@@ -9,11 +9,18 @@
 #include "api/commands.h"
 #include "cli/command.h"
 #include "cli/lesson_files.h"
+#include "cli/report.h"
 
 namespace cp::cli {
 
 // Gives the exit code. `puzzle_name` is how messages call the puzzle; may be empty.
 int make_lesson(const api::LessonRequest& request, const std::string& folder, bool as_json, const std::string& puzzle_name, const FileWords& files = {});
+
+// What a message about a field of the request is about.
+Source source_of(const api::LessonRequest& request, const std::string& field, const std::string& puzzle_name = "");
+
+// --idea, --language, --title, --max-slack, --left and --right.
+void add_request_options(CLI::App& command, api::LessonRequest& request);
 
 // --only, --paper, --size and --transparent, for every command that makes files of a lesson.
 void add_file_options(CLI::App& command, FileWords& words);

@@ -1,8 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "cli/lesson_folder.h"
 
-#include <unistd.h>
-
 #include <algorithm>
 #include <cerrno>
 #include <csignal>
@@ -12,6 +10,7 @@
 #include <set>
 
 #include "cli/stop_wish.h"
+#include "cli/whole_file.h"
 
 namespace cp::cli {
 
@@ -21,12 +20,7 @@ namespace fs = std::filesystem;
 
 constexpr std::string_view kManifest = "lesson.json";
 constexpr std::string_view kMadeBy = "counterpoise";
-constexpr std::string_view kPartial = ".partial-";  // then the number of the process
 constexpr std::uintmax_t kLargestManifest = 1'000'000;
-
-Error cannot_write(const fs::path& path, const std::string& why, std::string hint) {
-  return Error{ErrorCode::kCannotWrite, "cannot write '" + path.string() + "': " + why, std::move(hint), {}};
-}
 
 // lesson.json of an earlier lesson in this folder; null when there was none.
 Json earlier_manifest(const fs::path& folder) {
@@ -110,26 +104,9 @@ std::optional<Error> prepare(const fs::path& folder, const std::set<std::string>
   return std::nullopt;
 }
 
-// Writes beside the goal and renames, so that the goal is never half a file.
-std::optional<Error> write_whole(const fs::path& goal, const FileJob& job, Progress& progress) {
-  const fs::path partial = goal.parent_path() / ("." + goal.filename().string() + std::string(kPartial) + std::to_string(::getpid()));
-  std::error_code failed;
-  if (auto wrong = job.write(partial, progress)) {
-    fs::remove(partial, failed);
-    return wrong;
-  }
-  if (StopWish::signal() != 0) {
-    fs::remove(partial, failed);
-    return std::nullopt;
-  }
-  fs::rename(partial, goal, failed);
-  if (!failed) return std::nullopt;
-  const std::string why = failed.message();
-  fs::remove(partial, failed);
-  return cannot_write(goal, why, "check the permissions of the folder");
-}
+constexpr const char* kPermissions = "check the permissions of the folder";
 
-std::optional<Error> write_manifest(const fs::path& folder, const Json& about, const std::set<std::string>& names, bool is_finished, Progress& progress) {
+std::optional<Error> write_manifest(const fs::path& folder, const Json& about, const std::set<std::string>& names, bool is_finished) {
   Json manifest = Json::object();
   manifest["made_by"] = kMadeBy;
   manifest.update(about);
@@ -139,8 +116,7 @@ std::optional<Error> write_manifest(const fs::path& folder, const Json& about, c
   }
   if (!is_finished) manifest["unfinished"] = true;
   const std::string text = manifest.dump(1, ' ', false, Json::error_handler_t::replace) + "\n";
-  const FileJob job{std::string(kManifest), [&text](const fs::path& partial, Progress&) { return write_bytes(partial, text); }};
-  return write_whole(folder / kManifest, job, progress);
+  return write_whole(folder / kManifest, kPermissions, text);
 }
 
 bool is_about_the_same(const Json& manifest, const Json& about) {
@@ -180,15 +156,16 @@ Result<WrittenFolder> write_folder(const std::string& folder_name, const FolderP
   possible.insert(earlier.begin(), earlier.end());
   const StopWish stop_wish;
   Progress progress;
-  if (auto failed = write_manifest(folder, plan.about, possible, false, progress)) return std::move(*failed);
+  if (auto failed = write_manifest(folder, plan.about, possible, false)) return std::move(*failed);
   for (std::size_t i = 0; i < plan.jobs.size() && StopWish::signal() == 0; ++i) {
     const FileJob& job = plan.jobs[i];
     progress.show(std::to_string(i + 1) + " of " + std::to_string(plan.jobs.size()) + ": " + job.name);
-    if (auto failed = write_whole(folder / job.name, job, progress)) return std::move(*failed);
+    const auto write = [&](const fs::path& partial) { return job.write(partial, progress); };
+    if (auto failed = write_whole(folder / job.name, kPermissions, write)) return std::move(*failed);
   }
   written.signal = StopWish::signal();
   if (written.signal != 0) return written;
-  if (auto failed = write_manifest(folder, plan.about, names, true, progress)) return std::move(*failed);
+  if (auto failed = write_manifest(folder, plan.about, names, true)) return std::move(*failed);
   std::error_code ignored;
   for (const std::string& name : earlier) {
     // Only what lies inside: a manifest is a file that anyone can edit.

@@ -1,16 +1,14 @@
 // SPDX-License-Identifier: Apache-2.0
 // lesson draft, lesson check, lesson build: lessons as text files.
-#include <unistd.h>
-
 #include <filesystem>
 
 #include "base/text.h"
 #include "cli/lesson_command.h"
-#include "cli/lesson_folder.h"
+#include "cli/lesson_output.h"
 #include "cli/puzzle_file.h"
 #include "cli/puzzle_input.h"
 #include "cli/report.h"
-#include "cli/stop_wish.h"
+#include "cli/whole_file.h"
 
 namespace cp::cli {
 
@@ -26,40 +24,18 @@ struct DraftWords {
   bool json = false;
 };
 
-Source draft_source(const DraftWords& words, const std::string& field) {
-  if (field == "puzzle") return {words.request.puzzle, ""};
-  if (field == "left") return {words.request.left, "--left"};
-  if (field == "right") return {words.request.right, "--right"};
-  if (field == "idea") return {words.request.idea, "--idea"};
-  if (field == "language") return {words.request.language, "--language"};
-  return {};
-}
-
-// Writes beside the goal and renames, so that the goal is never half a file.
-std::optional<Error> write_text(const std::string& name, const std::string& text, bool replace) {
-  if (exists(name) && !replace) {
-    return Error{ErrorCode::kCannotWrite, "there is a file '" + name + "' already", "choose another name, or say --replace: what was edited there would be lost", {}};
-  }
-  const fs::path goal(name);
-  const fs::path partial = goal.parent_path() / ("." + goal.filename().string() + ".partial-" + std::to_string(::getpid()));
-  if (auto failed = write_bytes(partial, text)) return failed;
-  std::error_code failed;
-  fs::rename(partial, goal, failed);
-  if (!failed) return std::nullopt;
-  const std::string why = failed.message();
-  fs::remove(partial, failed);
-  return Error{ErrorCode::kCannotWrite, "cannot write '" + name + "': " + why, "choose another name", {}};
-}
-
 int run_draft(DraftWords& words) {
   const auto puzzle = single_puzzle(words.puzzle);
   if (!puzzle) return fail(puzzle.error(), words.json, {words.puzzle, ""}, "puzzle");
   words.request.puzzle = *puzzle;
   const api::Answer answer = api::lesson_draft(words.request);
-  if (!answer.is_ok()) return fail(*answer.error, words.json, draft_source(words, answer.field), answer.field);
+  if (!answer.is_ok()) return fail(*answer.error, words.json, source_of(words.request, answer.field), answer.field);
   const std::string text = answer.json.at("lesson").get<std::string>();
   if (!words.file.empty()) {
-    if (auto failed = write_text(words.file, text, words.replace)) return fail(*failed, words.json);
+    if (exists(words.file) && !words.replace) {
+      return fail(Error{ErrorCode::kCannotWrite, "there is a file '" + words.file + "' already", "choose another name, or say --replace: what was edited there would be lost", {}}, words.json);
+    }
+    if (auto failed = write_whole(words.file, "choose another name", text)) return fail(*failed, words.json);
   }
   if (words.json) return say(api::to_line(answer.json) + "\n") ? 0 : cannot_say();
   if (words.file.empty()) return say(text) ? 0 : cannot_say();
@@ -72,14 +48,7 @@ void add_draft(CLI::App& lesson, Program& program) {
   CLI::App* command = lesson.add_subcommand("draft", "Write the first draft of a lesson as text to edit");
   command->add_option("PUZZLE", words->puzzle, kPuzzleHelp)->required();
   command->add_option("-o,--output", words->file, "the file to write, as in my.lesson; without it the text comes out")->type_name("FILE");
-  command->add_option("--idea", words->request.idea, "what the lesson is about: balance, or the id of a technique")->type_name("TECHNIQUE");
-  command->add_option("--title", words->request.title, "the title; otherwise made from the idea")->type_name("TEXT");
-  command->add_option("--language", words->request.language, "the language of the words: en or de")->type_name("TAG");
-  command->add_option("--max-slack", words->request.max_slack, "free slack that balances may have: 0, 1 or 2")->type_name("N")->capture_default_str();
-  CLI::Option* left = command->add_option("--left", words->request.left, "choose the balance: houses of the left pan, as in r1,r2")->type_name("HOUSES");
-  CLI::Option* right = command->add_option("--right", words->request.right, "houses of the right pan")->type_name("HOUSES");
-  left->needs(right);
-  right->needs(left);
+  add_request_options(*command, words->request);
   command->add_flag("--replace", words->replace, "write over the file if it is there");
   command->add_flag("--json", words->json, "answer in JSON (docs/formats/lesson_document.md)");
   command->footer(
@@ -125,26 +94,21 @@ int run_check(const TextWords& words) {
 }
 
 int run_build(const TextWords& words) {
-  auto wishes = read_wishes(words.files, {FileKind::kPage, FileKind::kFigures});
-  if (!wishes) return fail(wishes.error(), words.json, {words.files.only, "--only"}, "only");
-  wishes.value().has_notes = words.notes;
-  if (auto missing = missing_for(*wishes)) return fail(*missing, words.json);
+  LessonOutput output;
+  output.as_json = words.json;
+  if (const auto refused = read_output(words.files, words.notes, output)) return *refused;
   const auto text = text_of_file(words.file);
   if (!text) return fail(text.error(), words.json);
   const api::LessonParts parts = api::lesson_text_parts(*text);
   if (!parts.document) return complain_of_lesson(parts.answer, *text, words.file, words.json);
-  FolderPlan plan{file_jobs(*parts.document, *wishes), Json::object(), !words.files.only.empty()};
-  plan.about["title"] = parts.document->title;
-  const auto written = write_folder(words.folder, plan);
-  if (!written) return fail(written.error(), words.json);
-  if (written->signal != 0) {
-    complain(Error{ErrorCode::kLimit, "stopped", "the files that were complete stay; the same command finishes the lesson", {}});
-    end_by(written->signal);
-  }
+  Json about = Json::object();
+  about["title"] = parts.document->title;
+  std::vector<std::string> names;
+  if (const auto ended = write_lesson(*parts.document, words.folder, output, std::move(about), names)) return *ended;
   Json made = parts.answer.json;
   made["files"] = Json::array();
   std::string told;
-  for (const std::string& name : written->names) {
+  for (const std::string& name : names) {
     made["files"].push_back((fs::path(words.folder) / name).string());
     if (!name.starts_with("figures/")) told += (fs::path(words.folder) / name).string() + "\n";
   }

@@ -5,10 +5,10 @@
 
 #include "base/text.h"
 #include "cli/lesson_command.h"
-#include "cli/lesson_folder.h"
+#include "cli/lesson_output.h"
 #include "cli/puzzle_file.h"
 #include "cli/report.h"
-#include "cli/stop_wish.h"
+#include "cli/whole_file.h"
 
 namespace cp::cli {
 
@@ -18,6 +18,7 @@ namespace fs = std::filesystem;
 
 constexpr std::string_view kAbout = "about.series";
 constexpr std::string_view kMade = "series.json";
+constexpr const char* kPermissions = "check the permissions of the folder";
 
 struct Words {
   std::string folder;
@@ -93,34 +94,20 @@ std::optional<Error> prepare(const fs::path& goal) {
   return std::nullopt;
 }
 
-std::optional<Error> write_whole(const fs::path& goal, const std::string& text) {
-  const fs::path partial = goal.parent_path() / ("." + goal.filename().string() + ".partial");
-  if (auto failed = write_bytes(partial, text)) return failed;
-  std::error_code failed;
-  fs::rename(partial, goal, failed);
-  if (failed) return Error{ErrorCode::kCannotWrite, "cannot write '" + goal.string() + "': " + failed.message(), "check the permissions of the folder", {}};
-  return std::nullopt;
-}
-
-int write_series(const Words& words, const api::SeriesParts& parts, FileWishes wishes) {
+int write_series(const Words& words, const api::SeriesParts& parts, const LessonOutput& output) {
   const fs::path goal(words.goal);
-  wishes.has_notes = words.notes;
   if (auto failed = prepare(goal)) return fail(*failed, words.json);
   Json manifest = Json::object();
   manifest["made_by"] = "counterpoise";
   manifest["title"] = parts.answer.json.at("title");
-  if (auto failed = write_whole(goal / kMade, manifest.dump(1) + "\n")) return fail(*failed, words.json);
+  if (auto failed = write_whole(goal / kMade, kPermissions, manifest.dump(1) + "\n")) return fail(*failed, words.json);
   for (const api::SeriesParts::Member& lesson : parts.lessons) {
-    FolderPlan plan{file_jobs(lesson.document, wishes), Json::object(), !words.files.only.empty()};
-    plan.about["title"] = lesson.document.title;
-    const auto written = write_folder((goal / lesson.name).string(), plan);
-    if (!written) return fail(written.error(), words.json);
-    if (written->signal != 0) {
-      complain(Error{ErrorCode::kLimit, "stopped", "the files that were complete stay; the same command finishes the series", {}});
-      end_by(written->signal);
-    }
+    Json about = Json::object();
+    about["title"] = lesson.document.title;
+    std::vector<std::string> names;
+    if (const auto ended = write_lesson(lesson.document, (goal / lesson.name).string(), output, std::move(about), names)) return *ended;
   }
-  if (auto failed = write_whole(goal / "index.html", parts.index)) return fail(*failed, words.json);
+  if (auto failed = write_whole(goal / "index.html", kPermissions, parts.index)) return fail(*failed, words.json);
   Json made = parts.answer.json;
   made["page"] = (goal / "index.html").string();
   const std::string told = "The series is in " + made["page"].get<std::string>() + "\n" + show(parts.answer.json);
@@ -129,14 +116,15 @@ int write_series(const Words& words, const api::SeriesParts& parts, FileWishes w
 }
 
 int run_build(const Words& words) {
-  auto wishes = read_wishes(words.files, {FileKind::kPage, FileKind::kFigures});
-  if (!wishes) return fail(wishes.error(), words.json, {words.files.only, "--only"}, "only");
-  if (auto missing = missing_for(*wishes)) return fail(*missing, words.json);
+  LessonOutput output;
+  output.as_json = words.json;
+  output.whole = "series";
+  if (const auto refused = read_output(words.files, words.notes, output)) return *refused;
   const auto request = read_folder(words.folder);
   if (!request) return fail(request.error(), words.json);
   const api::SeriesParts parts = api::series_parts(*request);
   if (!parts.answer.is_ok()) return complain_of_series(parts.answer, *request, words);
-  return write_series(words, parts, std::move(wishes).value());
+  return write_series(words, parts, output);
 }
 
 }  // namespace

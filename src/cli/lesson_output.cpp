@@ -1,0 +1,31 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "cli/lesson_output.h"
+
+#include "cli/lesson_folder.h"
+#include "cli/report.h"
+#include "cli/stop_wish.h"
+
+namespace cp::cli {
+
+std::optional<int> read_output(const FileWords& words, bool has_notes, LessonOutput& output) {
+  auto wishes = read_wishes(words, {FileKind::kPage, FileKind::kFigures});
+  if (!wishes) return fail(wishes.error(), output.as_json, {words.only, "--only"}, "only");
+  output.wishes = std::move(wishes).value();
+  output.wishes.has_notes = has_notes;
+  output.keeps_others = !words.only.empty();
+  if (auto missing = missing_for(output.wishes)) return fail(*missing, output.as_json);
+  return std::nullopt;
+}
+
+std::optional<int> write_lesson(const Document& document, const std::string& folder, const LessonOutput& output, Json about, std::vector<std::string>& names) {
+  auto written = write_folder(folder, {file_jobs(document, output.wishes), std::move(about), output.keeps_others});
+  if (!written) return fail(written.error(), output.as_json);
+  if (written->signal != 0) {
+    complain(Error{ErrorCode::kLimit, "stopped", "the files that were complete stay; the same command finishes the " + output.whole, {}});
+    end_by(written->signal);
+  }
+  names = std::move(written).value().names;
+  return std::nullopt;
+}
+
+}  // namespace cp::cli
