@@ -92,18 +92,19 @@ constexpr std::array<Door, 10> kDoors = {{{"check", ask_check},
                                           {"bench", ask_bench}}};
 
 // All commands. The module for pages is built without those that write lessons (docs/adr/0014-a-module-that-writes-no-lessons.md).
-std::vector<Door> all_doors() {
-  std::vector<Door> doors(kDoors.begin(), kDoors.end());
-#ifndef CP_WRITES_NO_LESSONS
-  const std::span<const Door> more = lesson_doors();
-  doors.insert(doors.end(), more.begin(), more.end());
+std::array<std::span<const Door>, 2> all_doors() {
+#ifdef CP_WRITES_NO_LESSONS
+  return {kDoors, {}};
+#else
+  return {kDoors, lesson_doors()};
 #endif
-  return doors;
 }
 
 Answer unknown_command(const std::string& name) {
   std::vector<std::string> names;
-  for (const Door& door : all_doors()) names.emplace_back(door.name);
+  for (const std::span<const Door> doors : all_doors()) {
+    for (const Door& door : doors) names.emplace_back(door.name);
+  }
   return refuse(Error{ErrorCode::kBadName, "'" + name + "' is not a command", name_hint(name, names, "the commands are"), {}}, "command");
 }
 
@@ -118,8 +119,10 @@ Answer answer_json(const Json& request) {
   if (!request.contains("command") || !request["command"].is_string()) {
     return refuse(Error{ErrorCode::kBadArgument, "the request names no command", "add \"command\": \"check\"", {}}, "command");
   }
-  for (const Door& door : all_doors()) {
-    if (door.name == name) return door.ask(fields);
+  for (const std::span<const Door> doors : all_doors()) {
+    for (const Door& door : doors) {
+      if (door.name == name) return door.ask(fields);
+    }
   }
   return unknown_command(name);
 }
