@@ -87,32 +87,14 @@ void look_at_noise(const Effort& effort, std::uint64_t seed, TwinComparison& twi
   }
 }
 
-// Techniques that are still below the floor, along paths of hard puzzles.
+// Techniques that are still below the floor, in rare states.
 void look_for_rare(const Effort& effort, std::uint64_t seed, TwinComparison& twins) {
   const auto is_rare = [&](const Technique& technique) { return twins.instances(static_cast<std::size_t>(&technique - catalogue().data())) < effort.floor; };
-  const auto is_rare_rectangle = [&](const Technique& technique) { return technique.family == "uniqueness" && is_rare(technique); };
-  for (int i = 0; i < effort.rare && twins.faults().size() < kFaultsShown; ++i) {
-    if (std::none_of(catalogue().begin(), catalogue().end(), is_rare_rectangle)) break;
-    Rng rng(seed + 15'485'863 * static_cast<std::uint64_t>(i + 1));
-    visit_rectangles(rng, [&](const AuditState& state) {
-      twins.look_at(state.position, is_rare_rectangle, true);
-      return twins.faults().size() < kFaultsShown;
-    });
-  }
-  for (int i = 0; i < effort.rare && twins.faults().size() < kFaultsShown; ++i) {
-    if (std::none_of(catalogue().begin(), catalogue().end(), is_rare)) return;
-    visit_rare(seed, i, [&](const AuditState& state) {
-      twins.look_at(state.position, is_rare, true);
-      return twins.faults().size() < kFaultsShown;
-    });
-  }
-  for (int i = 0; i < 5 * effort.rare && twins.faults().size() < kFaultsShown; ++i) {
-    if (std::none_of(catalogue().begin(), catalogue().end(), is_rare)) return;
-    visit_pairs(seed, i, [&](const AuditState& state) {
-      twins.look_at(state.position, is_rare, true);
-      return twins.faults().size() < kFaultsShown;
-    });
-  }
+  if (twins.faults().size() >= kFaultsShown) return;
+  seek_rare(seed, {effort.rare, effort.rare, 5 * effort.rare}, is_rare, [&](const AuditState& state, auto is_wanted) {
+    twins.look_at(state.position, is_wanted, true);
+    return twins.faults().size() < kFaultsShown;
+  });
 }
 
 Table make_table(const TwinComparison& twins) {

@@ -187,7 +187,8 @@ inline bool make_roof(Position& position, const Crossing& crossing, const FullGr
 
 // A puzzle, some true digits placed, in which false candidates are struck until a rectangle is nearly deadly.
 template <typename Visit>
-void visit_rectangles(Rng& rng, Visit visit) {
+void visit_rectangles(std::uint64_t seed, int number, Visit visit) {
+  Rng rng(seed + 15'485'863 * static_cast<std::uint64_t>(number + 1));
   const Shape& shape = standard_shape();
   const FullGrid solution = random_grid(shape, rng.next());
   const Position puzzle = random_minimal_puzzle(solution, rng.next());
@@ -212,6 +213,31 @@ void visit_rare(std::uint64_t seed, int number, Visit visit) {
   if (number % 3 == 0) visit_hard(rng, number / 3, visit);
   else if (number % 3 == 1) visit_towards_pairs(rng, visit);
   else visit_half_filled(rng, visit);
+}
+
+// How many sources of each kind to try at most.
+struct RareEffort {
+  int rectangles;
+  int paths;
+  int pairs;
+};
+
+// Visits rare states as long as there is a technique that is still rare: the rectangles while one of the uniqueness family is. The visitor
+// is told which techniques are wanted, and answers false to stop everything. Gives the number of sources that were tried.
+template <typename IsRare, typename Look>
+int seek_rare(std::uint64_t seed, const RareEffort& effort, IsRare is_rare, Look look) {
+  const auto is_rare_rectangle = [&](const Technique& technique) { return technique.family == "uniqueness" && is_rare(technique); };
+  int sought = 0;
+  bool go_on = true;
+  const auto seek = [&](int most, auto is_wanted, auto visit_source) {
+    for (int i = 0; i < most && go_on && std::any_of(catalogue().begin(), catalogue().end(), is_wanted); ++i, ++sought) {
+      visit_source(seed, i, [&](const AuditState& state) { return go_on = look(state, is_wanted); });
+    }
+  };
+  seek(effort.rectangles, is_rare_rectangle, [](auto... all) { visit_rectangles(all...); });
+  seek(effort.paths, is_rare, [](auto... all) { visit_rare(all...); });
+  seek(effort.pairs, is_rare, [](auto... all) { visit_pairs(all...); });
+  return sought;
 }
 
 }  // namespace cp::audit

@@ -52,33 +52,16 @@ std::string closing_words(const Judge& judge, int sought) {
          " of them with several solutions. Each was also printed, read and asked again.";
 }
 
-// What is still below the floor is sought in the paths of hard puzzles.
-int seek_rare(Judge& judge, std::uint64_t seed, int most) {
+// What is still below the floor is sought in rare states.
+int look_for_rare(Judge& judge, std::uint64_t seed, int most) {
   const auto is_rare = [&](const Technique& technique) {
     return judge.tallies()[static_cast<std::size_t>(&technique - catalogue().data())].firings < kFloor;
   };
-  const auto is_rare_rectangle = [&](const Technique& technique) { return technique.family == "uniqueness" && is_rare(technique); };
-  int sought = 0;
-  for (; sought < most && std::any_of(catalogue().begin(), catalogue().end(), is_rare_rectangle) && judge.faults().size() < kFaultsShown; ++sought) {
-    Rng rng(seed + 15'485'863 * static_cast<std::uint64_t>(sought + 1));
-    visit_rectangles(rng, [&](const AuditState& state) {
-      judge.look_at(state, is_rare_rectangle);
-      return judge.faults().size() < kFaultsShown;
-    });
-  }
-  for (int i = 0; i < most && std::any_of(catalogue().begin(), catalogue().end(), is_rare) && judge.faults().size() < kFaultsShown; ++i, ++sought) {
-    visit_rare(seed, i, [&](const AuditState& state) {
-      judge.look_at(state, is_rare);
-      return judge.faults().size() < kFaultsShown;
-    });
-  }
-  for (int i = 0; i < 4 * most && std::any_of(catalogue().begin(), catalogue().end(), is_rare) && judge.faults().size() < kFaultsShown; ++i, ++sought) {
-    visit_pairs(seed, i, [&](const AuditState& state) {
-      judge.look_at(state, is_rare);
-      return judge.faults().size() < kFaultsShown;
-    });
-  }
-  return sought;
+  if (judge.faults().size() >= kFaultsShown) return 0;
+  return seek_rare(seed, {most, most, 4 * most}, is_rare, [&](const AuditState& state, auto is_wanted) {
+    judge.look_at(state, is_wanted);
+    return judge.faults().size() < kFaultsShown;
+  });
 }
 
 bool enough_firings(const Judge& judge) {
@@ -102,7 +85,7 @@ int main(int count, char** words) {
       return judge.faults().size() < kFaultsShown;
     });
   }
-  const int sought = seek_rare(judge, options.seed, options.full ? 2'000 : 250);
+  const int sought = look_for_rare(judge, options.seed, options.full ? 2'000 : 250);
   const Table table = make_table(judge);
   print_table(table);
   std::printf("%s\n", closing_words(judge, sought).c_str());

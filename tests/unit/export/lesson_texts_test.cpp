@@ -5,16 +5,13 @@
 #include "export/captions.h"
 #include "export/scene_times.h"
 #include "export/script_text.h"
+#include "support/count_of.h"
 #include "support/sample_lesson.h"
 
 namespace cp {
 namespace {
 
-int count_of(std::string_view text, std::string_view part) {
-  int count = 0;
-  for (auto at = text.find(part); at != std::string_view::npos; at = text.find(part, at + part.size())) ++count;
-  return count;
-}
+using support::count_of;
 
 Document three_scenes() {
   Document document;

@@ -12,17 +12,14 @@
 #include "export/page_assets.h"
 #include "export/page_trial.h"
 #include "grid/notation.h"
+#include "support/count_of.h"
 #include "support/sample_lesson.h"
 #include "support/small_xml.h"
 
 namespace cp {
 namespace {
 
-int count_of(std::string_view text, std::string_view part) {
-  int count = 0;
-  for (auto at = text.find(part); at != std::string_view::npos; at = text.find(part, at + part.size())) ++count;
-  return count;
-}
+using support::count_of;
 
 TEST(Page, HasOneSectionAScene) {
   const Document document = support::sample_lesson();

@@ -7,16 +7,13 @@
 #include "print/handout_pdf.h"
 #include "print/pdf_finish.h"
 #include "print/still_png.h"
+#include "support/count_of.h"
 #include "support/sample_lesson.h"
 
 namespace cp {
 namespace {
 
-int count_of(std::string_view text, std::string_view part) {
-  int count = 0;
-  for (auto at = text.find(part); at != std::string_view::npos; at = text.find(part, at + part.size())) ++count;
-  return count;
-}
+using support::count_of;
 
 // Big-endian, as PNG writes its numbers.
 unsigned number_at(const std::string& bytes, std::size_t at) {
