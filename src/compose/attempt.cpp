@@ -133,12 +133,14 @@ class Try {
 
  private:
   // Takes givens away in random order: before the plan is met whatever is superfluous, from then on what the plan allows.
+  // Where every look at the idea is dear, only the end is looked at.
   void prune(Givens& givens, const FullGrid& solution) {
     note(Stage::kProper);
+    const bool looks_on_the_way = plan_.idea.kind != PlannedIdea::Kind::kAnyBalance;
     std::vector<Cell> order;
     for (const Cell cell : givens.cells()) order.push_back(cell);
     rng_.shuffle(order);
-    bool is_met = follow(givens.cells(), solution);
+    bool is_met = looks_on_the_way && follow(givens.cells(), solution);
     for (const Cell cell : order) {
       const CellSet had = givens.cells();
       if (had.size() <= plan_.least_givens || !givens.remove(cell)) continue;
@@ -146,10 +148,12 @@ class Try {
         givens.put_back(had);
         continue;
       }
+      if (!looks_on_the_way) continue;
       const bool meets = follow(givens.cells(), solution);
       if (is_met && !meets && !plan_.minimal) givens.put_back(had);
       else is_met = meets;
     }
+    if (!looks_on_the_way) is_met = follow(givens.cells(), solution);
     if (!is_met) result_.way.reset();
   }
 

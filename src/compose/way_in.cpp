@@ -19,7 +19,7 @@ bool is_tight_enough(const Position& position, const Weighing& weighing, int mos
 }
 
 constexpr std::size_t kMostStepsOfTheIdea = 50;
-constexpr std::size_t kMostFound = 100;  // balances of a position that are looked at when the houses are not named
+constexpr std::size_t kMostFound = 20;  // balances of a position that are looked at when the houses are not named
 
 }  // namespace
 
