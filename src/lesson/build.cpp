@@ -220,7 +220,7 @@ class LessonBuilder {
         if (auto fault = enter_name(world.board.position.shape(), directive, world.names)) return stop_on(line, Kind::kUnfit, fault->message, fault->hint);
         if (directive.kind == D::kBalance) content.shown = ShownBalance{{directive.name, directive.weights}, BalanceView::kHouses};
         return std::nullopt;
-      case D::kShow: content.shown = ShownBalance{*world.names.balance(directive.name), directive.view}; return std::nullopt;
+      case D::kShow: content.shown = ShownBalance{*world.names.balance(directive.name), directive.view, directive.supposed}; return std::nullopt;
       case D::kBoard: merge(content.wish, directive.board); return std::nullopt;
       case D::kTime:
         scene_.seconds = directive.seconds;
