@@ -66,12 +66,15 @@ Drawn drawn_pans(const PanPicture& pans) { return drawn_from(on_white(pans_svg(p
 constexpr std::array<double, 3> kShares = {0.47, 0.43, 0.40};
 constexpr double kWidestPans = 240;
 constexpr double kParagraphGap = 5;
+constexpr int kAnswerLines = 3;
+constexpr double kAnswerPitch = 22;
 
 // Pictures and words side by side.
 struct Spread {
   double width = 0;              // of the pictures
   bool has_pans_beside = false;  // below the words instead of below the board
-  double height = 0;             // of the pictures
+  bool asks_beside = false;      // the questions stand below the words as well
+  double height = 0;             // of the pictures, and of what must stay with them
 };
 
 // Does the board show nothing but the puzzle itself, which stands large on the first page?
@@ -178,38 +181,55 @@ class Handout {
     std::vector<Drawn> drawn;
     if (scene.board && !is_bare_puzzle(*scene.board, document_.puzzle)) drawn.push_back(drawn_board(*scene.board));
     if (scene.pans) drawn.push_back(drawn_pans(*scene.pans));
-    const Spread spread = fitting_spread(drawn, scene.paragraphs, scene.table);
+    const Spread spread = fitting_spread(drawn, scene.paragraphs, scene.table, &scene);
     flow_.heading("H2", to_text(number) + ". " + scene.heading, 13.5, parent);
-    beside(drawn, spread, scene.paragraphs, scene.table);
+    beside(drawn, spread, scene.paragraphs, scene.table, &scene);
     claims(scene);
     steps(scene);
-    exercises(scene);
+    if (!spread.asks_beside) exercises(scene);
     flow_.skip(14);
   }
 
-  [[nodiscard]] Spread spread_of(const std::vector<Drawn>& drawn, double share, const std::vector<Paragraph>& list, const std::optional<TallyTable>& table) {
+  [[nodiscard]] double height_in(const Lettering& lettering, double column, const std::string& text) { return WordsBlock(flow_.pdf().canvas(), flow_.tongue(), lettering, column, text).height(); }
+
+  // The questions of a scene in a column, with a few lines each.
+  [[nodiscard]] double asking_height(const Scene& scene, double column) {
+    double height = 0;
+    for (const Exercise& exercise : scene.exercises) height += 2 * kParagraphGap + height_in(kStrong, column, "Q") + height_in(kBody, column, exercise.question) + kAnswerLines * kAnswerPitch;
+    return height;
+  }
+
+  // `scene`: whose claims and questions stay with the pictures, if any.
+  [[nodiscard]] Spread spread_of(const std::vector<Drawn>& drawn, double share, const std::vector<Paragraph>& list, const std::optional<TallyTable>& table, const Scene* scene) {
     Spread spread;
     spread.width = flow_.width() * share;
     for (const Drawn& picture : drawn) spread.height += picture.height(spread.width);
-    if (drawn.size() < 2) return spread;
+    if (drawn.empty()) return spread;
     const double column = flow_.width() - spread.width - kGap;
     double words = table ? tally_height(*table) + kGap : 0;
-    for (const Paragraph& paragraph : list) words += WordsBlock(flow_.pdf().canvas(), flow_.tongue(), kBody, column, paragraph.text, paragraph.term).height() + kParagraphGap;
+    for (const Paragraph& paragraph : list) words += height_in(kBody, column, paragraph.text) + kParagraphGap;
     const double board = drawn.front().height(spread.width);
-    if (words + kGap + drawn.back().height(std::min(column, kWidestPans)) > board) return spread;
-    spread.has_pans_beside = true;
-    spread.height = board;
+    const double pans = drawn.size() < 2 ? 0 : kGap + drawn.back().height(std::min(column, kWidestPans));
+    if (drawn.size() == 2 && words + pans <= board) {
+      spread.has_pans_beside = true;
+      spread.height = board;
+      words += pans;
+    }
+    if (scene == nullptr) return spread;
+    spread.asks_beside = !scene->exercises.empty() && words + asking_height(*scene, column) <= board;
+    if (!spread.asks_beside) spread.height += 110 * static_cast<double>(scene->exercises.size());
+    if (!scene->claims.empty()) spread.height += 16 + 34 * static_cast<double>(scene->claims.size());
     return spread;
   }
 
   // Starts a new page when even the smallest pictures have no room here.
-  Spread fitting_spread(const std::vector<Drawn>& drawn, const std::vector<Paragraph>& list, const std::optional<TallyTable>& table) {
+  Spread fitting_spread(const std::vector<Drawn>& drawn, const std::vector<Paragraph>& list, const std::optional<TallyTable>& table, const Scene* scene) {
     constexpr double kHeading = 34;
     for (const double share : kShares) {
-      const Spread spread = spread_of(drawn, share, list, table);
+      const Spread spread = spread_of(drawn, share, list, table, scene);
       if (spread.height + kHeading <= flow_.room()) return spread;
     }
-    const Spread spread = spread_of(drawn, kShares.front(), list, table);
+    const Spread spread = spread_of(drawn, kShares.front(), list, table, scene);
     flow_.need(spread.height + kHeading);
     return spread;
   }
@@ -223,7 +243,7 @@ class Handout {
 
   // Pictures one below the other with the words and the tally beside them; words that do not fit there run on below, over
   // the whole width.
-  void beside(const std::vector<Drawn>& drawn, const Spread& spread, const std::vector<Paragraph>& list, const std::optional<TallyTable>& table = {}) {
+  void beside(const std::vector<Drawn>& drawn, const Spread& spread, const std::vector<Paragraph>& list, const std::optional<TallyTable>& table = {}, const Scene* scene = nullptr) {
     const double width = spread.width;
     if (drawn.empty()) {
       paragraphs(list, 0);
@@ -261,6 +281,7 @@ class Handout {
       y += kGap / 2;
       y += flow_.picture_at(drawn.back().svg, drawn.back().description, x + (column - pans) / 2, y, pans);
     }
+    if (spread.asks_beside && scene != nullptr) y = ask_beside(*scene, x, y, column);
     flow_.move_to(std::max(y, bottom) + 8);
     if (!rest.empty()) {
       flow_.words(kBody, rest);
@@ -343,6 +364,19 @@ class Handout {
     flow_.skip(4);
   }
 
+  // Gives the place below.
+  double ask_beside(const Scene& scene, double x, double y, double column) {
+    for (const Exercise& exercise : scene.exercises) {
+      y += 2 * kParagraphGap;
+      y += flow_.words_at(kStrong, x, y, column, numbered("page.question.numbered", ++asked_));
+      y += flow_.words_at(kBody, x, y, column, exercise.question);
+      flow_.move_to(y);
+      flow_.ruled_lines_at(x, column, kAnswerLines, kAnswerPitch);
+      y = flow_.y();
+    }
+    return y;
+  }
+
   void exercises(const Scene& scene) {
     for (const Exercise& exercise : scene.exercises) {
       flow_.need(110);
@@ -350,7 +384,7 @@ class Handout {
       flow_.words(kStrong, numbered("page.question.numbered", ++asked_));
       flow_.words(kBody, exercise.question);
       if (!options_.is_worksheet) flow_.words(kAside, word("page.answer.at_end"));
-      flow_.ruled_lines(options_.is_worksheet ? 5 : 3, 22);
+      flow_.ruled_lines(options_.is_worksheet ? 5 : kAnswerLines, kAnswerPitch);
       flow_.skip(10);
     }
   }
@@ -412,7 +446,7 @@ class Handout {
     std::vector<Drawn> drawn;
     if (exercise.answer_board) drawn.push_back(drawn_board(*exercise.answer_board));
     if (exercise.answer_pans) drawn.push_back(drawn_pans(*exercise.answer_pans));
-    const Spread spread = fitting_spread(drawn, list, {});
+    const Spread spread = fitting_spread(drawn, list, {}, nullptr);
     flow_.heading("H2", heading, 12, parent);
     beside(drawn, spread, list);
     if (!exercise.answer_note.empty()) flow_.words(kSmall, exercise.answer_note);
