@@ -9,7 +9,8 @@ const folder = new URL(`file://${process.env.COUNTERPOISE_DESK_DIR ?? new URL('.
 /** The bundled puzzle (data/demo.txt) and its balance, the ring theorem. */
 export const ring = readFileSync(new URL('../../../data/demo.txt', import.meta.url), 'utf8').split('\n').filter((line) => line && !line.startsWith('#'))[0].trim();
 
-export const pageFiles = Object.fromEntries([['index.html', 'text/html; charset=utf-8'], ['desk.js', 'text/javascript; charset=utf-8'], ['desk.css', 'text/css; charset=utf-8']]
+export const pageFiles = Object.fromEntries([['index.html', 'text/html; charset=utf-8'], ['desk.js', 'text/javascript; charset=utf-8'], ['desk.css', 'text/css; charset=utf-8'],
+  ['lessons.html', 'text/html; charset=utf-8'], ['lessons.js', 'text/javascript; charset=utf-8'], ['lessons.css', 'text/css; charset=utf-8']]
   .map(([name, type]) => [`/${name}`, { type, bytes: readFileSync(new URL(name, folder)) }]));
 
 export async function serve() {
