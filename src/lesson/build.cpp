@@ -59,7 +59,8 @@ struct World {
   std::map<std::string, UsedBalance> used;
   std::vector<EarlierClaim> claims;
   bool is_begun = false;  // something has been applied
-  std::string said;       // everything that gave names or claimed something, as written
+  std::string named;      // everything that gave names, as written
+  std::string claimed;    // all claims, as written
 };
 
 // How a review differs from a build.
@@ -232,7 +233,7 @@ class LessonBuilder {
       case D::kBalance:
       case D::kLet:
         if (auto fault = enter_name(world.board.position.shape(), directive, world.names)) return stop_on(line, Kind::kUnfit, fault->message, fault->hint);
-        world.said += line.name + " " + line.text + "\n";
+        world.named += line.name + " " + line.text + "\n";
         if (directive.kind == D::kBalance) content.shown = ShownBalance{{directive.name, directive.weights}, BalanceView::kHouses};
         return std::nullopt;
       case D::kShow: content.shown = ShownBalance{*world.names.balance(directive.name), directive.view}; return std::nullopt;
@@ -350,12 +351,12 @@ class LessonBuilder {
   Fault ask(const WrittenLine& line, const Directive& directive, World& world) {
     ++claims_;
     AskedClaim asked{directive.claim_text, directive.footing_text, Verdict::kProved, {}, line.line};
-    world.said += line.text + "\n";
+    world.claimed += line.text + "\n";
     const bool is_wanted = wish_ == nullptr || !wish_->asked || std::find(wish_->asked->begin(), wish_->asked->end(), claims_) != wish_->asked->end();
     Fault fault = is_wanted ? judge(line, directive, world, asked) : std::nullopt;
     const bool is_flaw = fault && (fault->kind == Kind::kRefuted || fault->kind == Kind::kOpen);
     if (fault && (wish_ == nullptr || !is_flaw)) return fault;
-    if (wish_ != nullptr) reviewed_.push_back({claims_, is_wanted, sha256_base64(lesson_.language + "\n" + to_line(world.board.position) + "\n" + world.said)});
+    if (wish_ != nullptr) reviewed_.push_back({claims_, is_wanted, key_of(line, directive, world)});
     if (is_flaw) {
       asked.verdict = fault->kind == Kind::kRefuted ? Verdict::kRefuted : Verdict::kOpen;
       asked.reason = fault->error.hint;
@@ -365,6 +366,12 @@ class LessonBuilder {
     }
     scene_.claims.push_back(std::move(asked));
     return std::nullopt;
+  }
+
+  // Everything the verdict depends on: earlier claims only where the claim rests on them.
+  std::string key_of(const WrittenLine& line, const Directive& directive, const World& world) const {
+    const bool rests_on_claims = directive.footing.has_earlier || !directive.footing.claims.empty();
+    return sha256_base64(lesson_.language + "\n" + to_line(world.board.position) + "\n" + world.named + (rests_on_claims ? world.claimed : line.text));
   }
 
   // Proved: its reason goes into `asked`.
