@@ -11,7 +11,6 @@
 #include "base/text.h"
 #include "cli/lesson_files.h"
 #include "cli/whole_file.h"
-#include "lesson/written_lesson.h"
 
 namespace cp::cli {
 
@@ -24,7 +23,8 @@ using serve::DoorReply;
 constexpr std::string_view kRoot = "/lessons";
 constexpr std::string_view kEnding = ".lesson";
 constexpr std::size_t kMostEntries = 1000;
-constexpr std::size_t kLongestName = 120;  // bytes
+constexpr std::size_t kLongestName = 120;          // bytes
+constexpr std::size_t kLongestLesson = 2'000'000;  // bytes; longer ones are not read as lessons either
 
 DoorReply refusal(int status, const std::string& message, const std::string& hint = {}, std::string tag = {}) {
   Json json = Json::object();

@@ -15,6 +15,7 @@ import { axeViolations, openDesk, pageFiles, pageFolder, paste, proper, ring } f
 const patient = { timeout: 90_000 };
 const program = process.env.COUNTERPOISE_BIN;
 const pictures = process.env.CP_PICTURES ? new URL('../../../docs/pictures/desk/', import.meta.url).pathname : '';
+const fish = /^puzzle: (.*)$/m.exec(readFileSync(new URL('../../../data/series/fish_on_the_scales.lesson', import.meta.url), 'utf8'))[1];
 const bundled = (name) => new URL(`../../../data/series/${name}.lesson`, import.meta.url);
 let browser;
 let served;
@@ -64,13 +65,13 @@ it('is no burden to the desk: the page for lessons is whole in 600 kB of its own
 
 it('the whole way: draft, edit, a claim broken and mended, reordered, rehearsed, saved, built', async (t) => {
   const { context, page, faults, reached } = await openDesk(browser, served.url, { viewport: { width: 1366, height: 820 } });
-  await paste(page, ring);
+  await paste(page, fish);
   await proper(page);
-  await page.fill('#pan-left', 'c1289');
-  await page.fill('#pan-right', 'r37 b46');
+  await page.fill('#pan-left', 'r689');
+  await page.fill('#pan-right', 'c247');
   await page.getByRole('link', { name: 'Lessons' }).click();
   await page.locator('#puzzle').waitFor();
-  assert.equal(await page.inputValue('#puzzle'), ring);
+  assert.equal(await page.inputValue('#puzzle'), fish);
   const began = Date.now();
   await page.locator('#draft').press('Enter');
   await page.locator('.built').first().waitFor(patient);
@@ -90,7 +91,7 @@ it('the whole way: draft, edit, a claim broken and mended, reordered, rehearsed,
   const claims = await claim.evaluateAll((areas) => areas.map((area) => area.value));
   const at = claims.findIndex((value) => value.startsWith('claim'));
   assert.ok(at >= 0, claims.join('\n'));
-  await claim.nth(at).fill('claim r6c9 = 9');
+  await claim.nth(at).fill('claim r2c2 = 2');
   await strip(page, number).locator('.piece.refuted .stamp.refuted').waitFor(patient);
   assert.match(await strip(page, number).locator('.headline').innerText(), /1 refuted/);
   await page.getByText('Some claims do not hold').waitFor(patient);
