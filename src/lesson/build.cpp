@@ -418,7 +418,8 @@ class LessonBuilder {
       const Addition& first = answer.additions.front();
       parts.push_back("it would follow with " + (first.elimination ? conclusions_text(shape, {}, {*first.elimination}) : facts_of(shape, first)) + " as well");
     }
-    return parts.empty() ? "check the cells and the digits" : joined(parts, "; ");
+    if (!parts.empty()) return joined(parts, "; ");
+    return answer.verdict == Verdict::kRefuted ? "the solution itself breaks it; check the cells and the digits" : "check the cells and the digits";
   }
   static std::string facts_of(const Shape& shape, const Addition& addition) { return Speaker("en").facts(shape, addition.facts); }
 

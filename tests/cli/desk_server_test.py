@@ -206,6 +206,10 @@ class DeskServerTest(Case):
         os.symlink(self.path("shelf/other.txt"), self.path("shelf/link.lesson"))
         self.server = self.start("--port", "0", "--lessons", self.path("shelf/" + only) if only else self.path("shelf"))
 
+    def text(self, name):
+        with open(self.path(name)) as file:
+            return file.read()
+
     def put(self, name, text, *headers, origin=True):
         ours = [f"Origin: http://127.0.0.1:{self.server.port}"] if origin else []
         head = "\r\n".join([f"PUT /lessons/{name} HTTP/1.1", f"Host: 127.0.0.1:{self.server.port}", *ours, f"Content-Length: {len(text.encode())}", *headers, "", ""])
@@ -228,14 +232,14 @@ class DeskServerTest(Case):
         tag = self.get("/lessons/ring.lesson").headers["etag"]
         written = self.put("ring.lesson", LESSON + "% more\n", f"If-Match: {tag}")
         self.assertEqual(written.status, 200)
-        self.assertEqual(open(self.path("shelf/ring.lesson")).read(), LESSON + "% more\n")
+        self.assertEqual(self.text("shelf/ring.lesson"), LESSON + "% more\n")
         again = self.put("ring.lesson", "mine", f"If-Match: {tag}")
         self.assertEqual((again.status, again.headers["etag"]), (412, written.headers["etag"]))
-        self.assertEqual(open(self.path("shelf/ring.lesson")).read(), LESSON + "% more\n")
+        self.assertEqual(self.text("shelf/ring.lesson"), LESSON + "% more\n")
         self.assertEqual(self.put("ring.lesson", "mine", "If-None-Match: *").status, 412)
         self.assertEqual(self.put("ring.lesson", "mine").status, 428)
         self.assertEqual(self.put("new%20one.lesson", LESSON, "If-None-Match: *").status, 201)
-        self.assertEqual(open(self.path("shelf/new one.lesson")).read(), LESSON)
+        self.assertEqual(self.text("shelf/new one.lesson"), LESSON)
         self.assertEqual([name for name in os.listdir(self.path("shelf")) if name.startswith(".")], [], "nothing half-written stays")
 
     def test_nothing_else_is_read_or_written(self):
@@ -245,7 +249,7 @@ class DeskServerTest(Case):
             self.assertIn(self.put(name, "mine", "If-None-Match: *").status, (400, 404, 412), name)
         self.assertEqual(self.put("a.lesson", "x", "If-None-Match: *", origin=False).status, 403)
         self.assertEqual(sorted(os.listdir(self.path("shelf"))), ["inner", "link.lesson", "other.txt", "ring.lesson"])
-        self.assertEqual(open(self.path("shelf/other.txt")).read(), "mine")
+        self.assertEqual(self.text("shelf/other.txt"), "mine")
         self.assertEqual(self.get("/lessons", "Content-Length: 0", f"Origin: http://127.0.0.1:{self.server.port}", method="PUT").status, 405)
         self.still_serves()
 
