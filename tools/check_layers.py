@@ -18,6 +18,7 @@ BANS = {
 }
 ORACLE_MAY_SEE = {"oracle", "grid", "step", "base"}
 SHELLS = {"cli", "store", "serve"}  # the rooms that may touch the world outside
+WORKS_IN_PARALLEL = {"compose"}  # may start threads; what it answers must not depend on them (docs/adr/0019)
 CATCHES = {"cli", "store", "api"}  # where libraries that throw are fenced in
 DECIDES = {"grid", "step", "exact", "deduce", "balance", "verify", "claim"}
 
@@ -82,6 +83,8 @@ def check_room_file(path, room):
             report.add(path, number, "SQLite belongs to store alone")
         elif re.match(r"cairo|pango/|librsvg/|glib", other) and room != "print":
             report.add(path, number, "cairo, pango and librsvg belong to print alone")
+        elif other == "thread" and room in WORKS_IN_PARALLEL:
+            pass
         elif other in OUTSIDE_HEADERS and room not in SHELLS:
             report.add(path, number, f"<{other}>: streams, files, clocks and chance belong to cli and store")
         elif other.startswith("unordered_") and room in DECIDES:
