@@ -125,13 +125,24 @@ class Try {
     if (!solution) return std::move(result_);
     Givens givens(ground_, bounds_of(plan_, weights_));
     if (!givens.meet_least(rng_)) return std::move(result_);
-    result_.stage = Stage::kLaidOut;
-    if (!make_proper(givens, *solution, plan_.most_givens + kMostSurplusGivens, rng_)) return std::move(result_);
-    prune(givens, *solution);
-    return std::move(result_);
+    return finish(givens, *solution);
+  }
+
+  Attempt finish(const CellSet& cells, const FullGrid& solution, const std::vector<Weight>& weights) {
+    weights_ = weights;
+    Givens givens(ground_, bounds_of(plan_, weights));
+    givens.put_back(cells | ground_.must);
+    return finish(givens, solution);
   }
 
  private:
+  Attempt finish(Givens& givens, const FullGrid& solution) {
+    result_.stage = Stage::kLaidOut;
+    if (!make_proper(givens, solution, plan_.most_givens + kMostSurplusGivens, rng_)) return std::move(result_);
+    prune(givens, solution);
+    return std::move(result_);
+  }
+
   // Takes givens away in random order: before the plan is met whatever is superfluous, from then on what the plan allows.
   // Where every look at the idea is dear, only the end is looked at.
   void prune(Givens& givens, const FullGrid& solution) {
@@ -188,6 +199,10 @@ class Try {
 };
 
 }  // namespace
+
+Attempt Workshop::finish(const FullGrid& solution, const CellSet& givens, const std::vector<Weight>& weights, Rng& rng) const {
+  return Try(examiner_, ground_, rng).finish(givens, solution, weights);
+}
 
 Attempt Workshop::attempt(Rng& rng) const { return Try(examiner_, ground_, rng).run(); }
 

@@ -28,6 +28,9 @@ class Workshop {
   // What comes of it depends on the state of `rng` alone.
   [[nodiscard]] Attempt attempt(Rng& rng) const;
 
+  // The second half of a try: from a solution and the first givens. What the bounds forbid to these is not looked at.
+  [[nodiscard]] Attempt finish(const FullGrid& solution, const CellSet& givens, const std::vector<Weight>& weights, Rng& rng) const;
+
   [[nodiscard]] const Examiner& examiner() const { return examiner_; }
   [[nodiscard]] const Ground& ground() const { return ground_; }
 

@@ -27,10 +27,19 @@ class Improver {
     const auto grid = any_solution(puzzle_);
     const CellSet givens = puzzle_.givens();
     for (const Cell cell : givens) try_change({CellSet::of(cell), {}}, grid);
-    if (grid) {
-      const CellSet free = ground_.may - givens;
+    const CellSet free = ground_.may - givens;
+    if (grid && is_proper(puzzle_)) {
       for (const Cell cell : free) try_change({{}, CellSet::of(cell)}, grid);
       if (options_.most_changes >= 2 && !is_dear) try_pairs(free, grid);
+    } else if (grid) {
+      // Several solutions: every digit that one more given can have.
+      for (const Cell cell : free) {
+        for (const Digit digit : puzzle_.candidates(cell)) {
+          FullGrid wish = *grid;
+          wish.set(cell, digit);
+          try_change({{}, CellSet::of(cell)}, wish);
+        }
+      }
     }
     rank();
     return std::move(result_);

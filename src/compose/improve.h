@@ -31,8 +31,8 @@ struct Improvements {
   int tried = 0;                  // changes that left a proper puzzle and were judged
 };
 
-// Givens are added with the digits of the puzzle's solution; of a puzzle with several solutions those of one that is
-// picked always the same way; a puzzle without any is only taken givens from.
+// Givens are added with the digits of the puzzle's solution. To a puzzle with several solutions one given is added at a time,
+// with every digit it can have; from a puzzle without any, givens are only taken away.
 Improvements improve(const Examiner& examiner, const Ground& ground, const Position& puzzle, const ImproveOptions& options);
 
 }  // namespace cp

@@ -82,7 +82,7 @@ class DocsExamplesTest(Case):
         self.assertGreater(total, 25)
 
     def test_every_command_has_a_page_with_an_example(self):
-        for command in ("desk", "demo", "lesson", "series", "weigh", "path", "survey", "needed", "alternatives", "claim", "claims", "check", "compose", "count", "bench"):
+        for command in ("desk", "demo", "lesson", "series", "weigh", "path", "survey", "needed", "alternatives", "claim", "claims", "check", "compose", "judge", "vary", "count", "bench"):
             with open(os.path.join(SOURCE, f"docs/manual/{command}.md"), encoding="utf-8") as file:
                 self.assertRegex(file.read(), rf"(?m)^\$ counterpoise {command}\b")
 
