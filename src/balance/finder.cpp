@@ -33,7 +33,7 @@ int least_key(const DistinctBalance& balance) {
 class Finder {
  public:
   Finder(const Position& position, const FinderOptions& options)
-      : position_(position), options_(options), distinct_(position, kMostRawSlack, options.most_houses), givens_(two_words(position.givens())),
+      : position_(position), options_(options), distinct_(position, options.most_raw_slack, options.most_houses), givens_(two_words(position.givens())),
         given_count_(position.givens().size()) {
     if (position.shape().side() == 9) quick_look_.emplace(position);
     for (int house = 0; house < position.shape().house_count(); ++house) house_cells_.push_back(two_words(position.shape().cells(House(house))));

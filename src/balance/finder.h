@@ -19,6 +19,7 @@ struct FinderOptions {
   int most_free_slack = 1;   // 0 .. kMostFreeSlack
   int highest_level = 4;     // 1 .. 4
   std::size_t limit = 20;    // the best so many; 0: all
+  int most_raw_slack = kMostRawSlack;  // 0 .. kMostRawSlack: fewer balances are looked at, in less time
   int most_houses = kAnyHouses;  // only balances named with so few houses: a quick first look
   std::optional<Candidate> target = std::nullopt;  // only balances that strike this out, each at the weakest level that does
 };

@@ -27,6 +27,7 @@ void add_claims(Program& program);
 void add_count(Program& program);
 void add_bench(Program& program);
 void add_demo(Program& program);
+void add_shelf(Program& program);
 void add_desk(Program& program);
 
 }  // namespace cp::cli
