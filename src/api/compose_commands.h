@@ -41,4 +41,25 @@ class ComposeObserver {
 };
 Answer compose(const ComposeRequest& request, ComposeObserver* observer = nullptr);
 
+// How does a puzzle meet a plan, what bypasses the idea, and which change of a given helps? Refuted when it does not meet it.
+struct JudgeRequest {
+  std::string puzzle;  // its givens are judged
+  std::string plan;
+  int limit = 5;         // how many changes to give; 0 (judge only): none are tried
+  int most_changes = 2;  // givens dropped and added together: 1, or 2 (2 includes moving one)
+};
+Answer judge(const JudgeRequest& request);
+// The changes alone. Open when none helps.
+Answer improve(const JudgeRequest& request);
+
+// The same puzzle in other clothes, its balance carried along.
+struct VaryRequest {
+  std::string puzzle;
+  int seed = 1;
+  int count = 1;
+  std::string left = {};  // both pans, or neither: the best balance after the basics
+  std::string right = {};
+};
+Answer vary(const VaryRequest& request);
+
 }  // namespace cp::api

@@ -16,5 +16,7 @@ inline constexpr const char* kPlanHelp = "the file with the plan (docs/formats/p
 
 // plan and compose.
 void add_compose(Program& program);
+// judge, improve and vary.
+void add_judge(Program& program);
 
 }  // namespace cp::cli

@@ -25,12 +25,25 @@ class Judge {
     const HowMany solutions = puzzle_.has_clash() ? HowMany::kNone : how_many(puzzle_);
     say("proper", solutions == HowMany::kOne, solutions == HowMany::kOne ? "It has exactly one solution." : solutions == HowMany::kNone ? "It has no solution." : "It has more than one solution.");
     if (solutions == HowMany::kOne) {
-      follow();
-      judge_minimal();
+      judgement_.way = examiner_.follow(puzzle_, plan_.idea.weights);
+      judge_way(*judgement_.way);
+      note_shortcuts(*judgement_.way);
     } else {
-      for (const char* name : {"before", "idea", "after"}) not_asked(name);
+      not_asked("before");
+      if (!plan_.without.empty()) not_asked("without");
+      not_asked("idea");
+      not_asked("after");
+      judge_looks(plan_.idea.weights);
+      if (plan_.minimal) not_asked("minimal");
     }
     if (judgement_.is_met()) judgement_.clean = cleanness_of(plan_, puzzle_, *judgement_.way);
+    return std::move(judgement_);
+  }
+
+  Judgement points_of(const WayIn& way) {
+    judge_layout();
+    say("proper", true, "");
+    judge_way(way);
     return std::move(judgement_);
   }
 
@@ -98,10 +111,8 @@ class Judge {
     say("minimal", superfluous.is_empty(), superfluous.is_empty() ? "No given is superfluous." : "Without harm " + names(superfluous) + " could go (one at a time).");
   }
 
-  void follow() {
+  void judge_way(const WayIn& way) {
     const std::vector<Weight>& named = plan_.idea.weights;
-    judgement_.way = examiner_.follow(puzzle_, named);
-    const WayIn& way = *judgement_.way;
     const int open = way.stuck.open().size();
     const bool is_stuck = way.stage >= Stage::kStuck;
     say("before", is_stuck, is_stuck ? "What comes before the idea stops with " + counted(open, "cell") + " open." : "What comes before the idea solves the puzzle: there is no need for the idea.");
@@ -114,7 +125,7 @@ class Judge {
     if (way.stage < Stage::kMoved) not_asked("after");
     else say("after", way.stage == Stage::kMet, way.stage == Stage::kMet ? "After it the rest follows." : "After it what may follow stops with " + counted(way.end.open().size(), "cell") + " open.");
     judge_looks(way.weights.empty() ? named : way.weights);
-    note_shortcuts(way);
+    judge_minimal();
   }
 
   void judge_idea(const WayIn& way) {
@@ -174,6 +185,8 @@ class Judge {
 int Judgement::met() const {
   return static_cast<int>(std::count_if(points.begin(), points.end(), [](const JudgedPoint& point) { return point.is_met; }));
 }
+
+Judgement judge_points(const Examiner& examiner, const Ground& ground, const Position& puzzle, const WayIn& way) { return Judge(examiner, ground, puzzle).points_of(way); }
 
 Judgement judge(const Examiner& examiner, const Ground& ground, const Position& puzzle) { return Judge(examiner, ground, puzzle).run(); }
 
