@@ -155,6 +155,7 @@ it('by keyboard alone: opens a lesson, writes a note, takes it back, and goes to
   const { context, page, faults } = await openLessons();
   await page.getByRole('button', { name: /fish\.lesson/ }).focus();
   await press(page, 'Enter');
+  await page.locator('#scene-0 .fold:focus').waitFor(patient);
   await proved(page);
   await strip(page, 2).locator('.fold').focus();
   await press(page, 'Enter');
@@ -176,7 +177,7 @@ it('by keyboard alone: opens a lesson, writes a note, takes it back, and goes to
   await press(page, 'End');
   assert.equal(await stage.locator('details[open]').count(), 0, 'no answer before it is asked for');
   await press(page, 'Escape');
-  await page.locator('.roll').waitFor();
+  await page.locator('.strip:last-child .fold:focus').waitFor();
   assert.deepEqual(faults, []);
   await context.close();
 });
