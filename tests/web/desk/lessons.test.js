@@ -281,7 +281,6 @@ it('passes axe and fits, by day, by night and on a phone; and opens from disk wi
   await page.locator('.piece .stamp.refuted, .piece .stamp.open, .piece .flaw').first().waitFor(patient);
   await page.evaluate(() => { for (const sheet of document.querySelectorAll('details.sheet')) sheet.open = true; });
   assert.deepEqual(await axeViolations(page, 'color-contrast'), [], 'roll, dark');
-  await picture(page, 'lesson_dark');
   await page.emulateMedia({ colorScheme: 'light' });
   assert.deepEqual(await axeViolations(page), [], 'roll');
   await page.setViewportSize({ width: 360, height: 740 });
