@@ -8,6 +8,7 @@
 #include "cli/lesson_output.h"
 #include "cli/puzzle_file.h"
 #include "cli/report.h"
+#include "cli/series_plan_command.h"
 #include "cli/whole_file.h"
 
 namespace cp::cli {
@@ -132,6 +133,7 @@ int run_build(const Words& words) {
 void add_series(Program& program) {
   CLI::App* series = program.app.add_subcommand("series", "Several lessons as a course: check its order, build its pages");
   series->require_subcommand(1);
+  add_series_plan(*series, program);
   auto check = std::make_shared<Words>();
   CLI::App* command = series->add_subcommand("check", "Prove every lesson of a folder again; does each need only what was taught before?");
   command->add_option("FOLDER", check->folder, "the folder with the lessons (*.lesson) and about.series")->required();
