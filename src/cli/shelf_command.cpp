@@ -107,9 +107,9 @@ int run_import(ImportWords& words) {
   if (!shelf) return fail(shelf.error(), words.json);
   const StopWish stop;
   for (const std::string& file : words.files) {
-    if (const int code = import_file(*shelf, words, file); code != 0) return code;
+    if (const int code = import_file(shelf.value(), words, file); code != 0) return code;
   }
-  if (auto trouble = shelf->tidy()) return fail(*trouble, words.json);
+  if (auto trouble = shelf.value().tidy()) return fail(*trouble, words.json);
   return 0;
 }
 
@@ -133,13 +133,13 @@ int run_about(const AboutWords& words) {
   if (!shelf) return fail(shelf.error(), words.json);
   if (words.everything) {
     bool is_read = true;
-    const auto trouble = shelf->each_line([&](const std::string& line) { is_read = is_read && say(line + "\n"); });
+    const auto trouble = shelf.value().each_line([&](const std::string& line) { is_read = is_read && say(line + "\n"); });
     if (!is_read) return cannot_say();
     return trouble ? fail(*trouble, words.json) : 0;
   }
-  const auto counts = shelf->counts();
+  const auto counts = shelf.value().counts();
   if (!counts) return fail(counts.error(), words.json);
-  const auto imports = shelf->imports();
+  const auto imports = shelf.value().imports();
   if (!imports) return fail(imports.error(), words.json);
   Json json = Json::object();
   json["puzzles"] = counts->puzzles;
@@ -153,7 +153,7 @@ int run_about(const AboutWords& words) {
   for (const ImportState& state : *imports) {
     json["imports"].push_back(state_json(state));
     text += "import " + to_text(state.id) + (state.label.empty() ? "" : ", " + state.label) + ": " + counts_text(state) + (state.is_done ? "\n" : "; not finished\n");
-    if (auto trouble = list_lines(*shelf, words, state, text)) return fail(*trouble, words.json);
+    if (auto trouble = list_lines(shelf.value(), words, state, text)) return fail(*trouble, words.json);
   }
   return say(words.json ? api::to_line(json) + "\n" : text) ? 0 : cannot_say();
 }

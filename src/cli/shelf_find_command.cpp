@@ -53,16 +53,16 @@ int run_find(FindWords& words) {
   if (!query) return fail(query.error(), words.json, {words.query, "QUERY"}, "query");
   auto shelf = Shelf::open(words.shelf, Database::Mode::kRead);
   if (!shelf) return fail(shelf.error(), words.json);
-  if (words.explain) return explain(*shelf, *query, words);
-  const auto found = shelf->find(*query, words.options);
+  if (words.explain) return explain(shelf.value(), *query, words);
+  const auto found = shelf.value().find(*query, words.options);
   if (!found) return fail(found.error(), words.json);
   if (words.json) {
     std::optional<Error> trouble;
-    const std::string answer = json_answer(*shelf, *found, trouble);
+    const std::string answer = json_answer(shelf.value(), *found, trouble);
     if (trouble) return fail(*trouble, true);
     return say(answer) ? 0 : cannot_say();
   }
-  if (const int code = show_puzzles(*shelf, found->numbers, shelf_words); code != 0) return code;
+  if (const int code = show_puzzles(shelf.value(), found->numbers, shelf_words); code != 0) return code;
   if (found->numbers.empty()) return say("Nothing on the shelf fits.\n") ? 0 : cannot_say();
   return !found->has_more || say("and more; --skip " + to_text(words.options.skip + words.options.limit) + " shows the next, --limit 0 all\n") ? 0 : cannot_say();
 }
@@ -75,10 +75,10 @@ int run_export(FindWords& words) {
   if (!query) return fail(query.error(), false, {words.query, "QUERY"}, "query");
   auto shelf = Shelf::open(words.shelf, Database::Mode::kRead);
   if (!shelf) return fail(shelf.error(), false);
-  const auto found = shelf->find(*query, words.options);
+  const auto found = shelf.value().find(*query, words.options);
   if (!found) return fail(found.error(), false);
   if (words.form == "table" && !say(shelf_table_header() + "\n")) return cannot_say();
-  return show_puzzles(*shelf, found->numbers, [&](const ShelvedPuzzle& puzzle) {
+  return show_puzzles(shelf.value(), found->numbers, [&](const ShelvedPuzzle& puzzle) {
     return (words.form == "table" ? shelf_record(puzzle) : words.form == "json" ? shelf_json(puzzle) : shelf_line(puzzle)) + "\n";
   });
 }

@@ -32,8 +32,8 @@ int run_note(const NoteWords& words) {
   if (!words.drop && trimmed(words.text).empty()) return fail(Error{ErrorCode::kBadArgument, "the note is empty", "write its text, or --drop to take notes away", {}}, false);
   auto shelf = Shelf::open(words.shelf, Database::Mode::kWrite);
   if (!shelf) return fail(shelf.error(), false);
-  const auto trouble = words.drop ? shelf->drop_notes(words.number) : shelf->add_note(words.number, words.text);
-  return trouble ? fail(*trouble, false) : show_puzzles(*shelf, {words.number}, shelf_words);
+  const auto trouble = words.drop ? shelf.value().drop_notes(words.number) : shelf.value().add_note(words.number, words.text);
+  return trouble ? fail(*trouble, false) : show_puzzles(shelf.value(), {words.number}, shelf_words);
 }
 
 // Tags and lessons: the same work on different shelves of the mind.
@@ -48,11 +48,11 @@ int run_label(const LabelWords& words, std::string_view kind, const std::string&
   if (!words.query.empty()) {
     FindOptions all;
     all.limit = 0;
-    auto found = find_on_shelf(*shelf, words.query, all);
+    auto found = find_on_shelf(shelf.value(), words.query, all);
     if (!found) return fail(found.error(), false, {words.query, "--find"});
     numbers = std::move(found->numbers);
   }
-  const auto trouble = words.drop ? shelf->drop_word(numbers, kind, words.word) : shelf->add_word(numbers, kind, words.word);
+  const auto trouble = words.drop ? shelf.value().drop_word(numbers, kind, words.word) : shelf.value().add_word(numbers, kind, words.word);
   if (trouble) return fail(*trouble, false);
   return say(what + " " + words.word + (words.drop ? " taken from " : " given to ") + counted(static_cast<int>(numbers.size()), "puzzle") + "\n") ? 0 : cannot_say();
 }

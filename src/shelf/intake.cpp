@@ -103,7 +103,7 @@ class Intake {
       }
       const bool is_done = is_last && !source_.trouble();
       if (auto trouble = shelve(lines, after, is_done)) return std::move(*trouble);
-      report_.was_stopped = !news_.progress(report_.state);
+      report_.was_stopped = news_.progress && !news_.progress(report_.state);
       if (is_last || report_.was_stopped) break;
     }
     if (source_.trouble() && !report_.was_stopped) return *source_.trouble();

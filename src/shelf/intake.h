@@ -30,9 +30,9 @@ struct IntakeReport {
   bool was_stopped = false;
 };
 
-// Told after every block; gives false to stop there.
+// What the caller wants to hear of; each may be left out.
 struct IntakeNews {
-  std::function<bool(const ImportState& state)> progress;
+  std::function<bool(const ImportState& state)> progress;  // after every block; false stops there
   std::function<void(const NewLine& line)> fault;
   std::function<void(const Shelved& repeat)> repeat;
 };

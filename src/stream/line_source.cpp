@@ -46,6 +46,7 @@ void LineSource::take(std::string_view bytes) {
 bool LineSource::next(std::string& line) {
   line.clear();
   was_cut_ = false;
+  const Place before = place_;
   bool any = false;
   for (;;) {
     const std::size_t end = buffer_.find('\n', used_);
@@ -59,8 +60,11 @@ bool LineSource::next(std::string& line) {
     take(std::string_view(buffer_).substr(used_, count + (is_whole ? 1 : 0)));
     if (is_whole || !fill()) break;
   }
-  // What a broken source ends with is no line.
-  if (!any || (trouble_ && used_ == buffer_.size())) return false;
+  if (!any) return false;
+  if (trouble_) {  // what a broken source ends with is no line: the place stays before it
+    place_ = before;
+    return false;
+  }
   if (place_.line++ == 0 && line.starts_with(kByteOrderMark)) line.erase(0, kByteOrderMark.size());
   if (!line.empty() && line.back() == '\r') line.pop_back();
   return true;

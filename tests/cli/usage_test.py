@@ -7,7 +7,7 @@ import unittest
 
 from program import BIN, STUCK, FOUR, Case, Run
 
-COMMANDS = ("desk", "demo", "lesson", "weigh", "path", "survey", "needed", "alternatives", "claim", "claims", "check", "count", "bench")
+COMMANDS = ("desk", "demo", "lesson", "weigh", "path", "survey", "needed", "alternatives", "claim", "claims", "check", "count", "bench", "shelf")
 
 
 class UsageTest(Case):

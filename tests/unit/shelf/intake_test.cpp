@@ -1,0 +1,257 @@
+// SPDX-License-Identifier: Apache-2.0
+// Lines of every kind come in once, in order, and an import that was stopped goes on.
+#include "shelf/intake.h"
+
+#include <gtest/gtest.h>
+#include <zlib.h>
+#include <zstd.h>
+
+#include <filesystem>
+#include <fstream>
+
+#include "exact/random_grid.h"
+#include "grid/notation.h"
+#include "grid/transform.h"
+#include "shelf/ask.h"
+
+namespace cp {
+namespace {
+
+namespace fs = std::filesystem;
+
+class IntakeTest : public testing::Test {
+ protected:
+  void SetUp() override {
+    folder_ = fs::temp_directory_path() / ("cp-intake-test-" + std::string(testing::UnitTest::GetInstance()->current_test_info()->name()));
+    fs::remove_all(folder_);
+    fs::create_directories(folder_);
+  }
+  void TearDown() override { fs::remove_all(folder_); }
+  [[nodiscard]] std::string path(const std::string& name) const { return (folder_ / name).string(); }
+  std::string file(const std::string& name, const std::string& bytes) const {
+    std::ofstream(path(name), std::ios::binary) << bytes;
+    return path(name);
+  }
+  [[nodiscard]] Shelf shelf(const std::string& name = "a.shelf") const { return std::move(Shelf::open(path(name), Database::Mode::kCreate)).value(); }
+
+  // Imports and says how it went; stops after so many blocks.
+  IntakeReport import(Shelf& to, IntakeWish wish, int most_blocks = 1'000'000) {
+    wish.label = wish.label.empty() ? wish.file : wish.label;
+    faults.clear();
+    repeats.clear();
+    int blocks = 0;
+    IntakeNews news;
+    news.progress = [&](const ImportState&) { return ++blocks < most_blocks; };
+    news.fault = [&](const NewLine& line) { faults.push_back(line); };
+    news.repeat = [&](const Shelved& each) { repeats.push_back(each); };
+    const auto report = take_in(to, wish, news);
+    EXPECT_TRUE(report.is_ok()) << report.error().message;
+    return report ? *report : IntakeReport{};
+  }
+
+  std::vector<NewLine> faults;
+  std::vector<Shelved> repeats;
+
+ private:
+  fs::path folder_;
+};
+
+Position own_puzzle(std::uint64_t seed) { return random_minimal_puzzle(standard_shape(), seed); }
+
+std::string own_lines(int count) {
+  std::string text;
+  for (int seed = 1; seed <= count; ++seed) text += givens_line(own_puzzle(static_cast<std::uint64_t>(seed))) + "\n";
+  return text;
+}
+
+std::string gzipped(const std::string& text) {
+  z_stream state{};
+  deflateInit2(&state, 6, Z_DEFLATED, 15 + 16, 8, Z_DEFAULT_STRATEGY);
+  std::string packed(text.size() + 1000, '\0');
+  state.next_in = reinterpret_cast<Bytef*>(const_cast<char*>(text.data()));
+  state.avail_in = static_cast<uInt>(text.size());
+  state.next_out = reinterpret_cast<Bytef*>(packed.data());
+  state.avail_out = static_cast<uInt>(packed.size());
+  EXPECT_EQ(deflate(&state, Z_FINISH), Z_STREAM_END);
+  packed.resize(state.total_out);
+  deflateEnd(&state);
+  return packed;
+}
+
+std::string zstandard(const std::string& text) {
+  std::string packed(ZSTD_compressBound(text.size()), '\0');
+  packed.resize(ZSTD_compress(packed.data(), packed.size(), text.data(), text.size(), 3));
+  return packed;
+}
+
+std::string everything(Shelf& of) {
+  std::string all;
+  EXPECT_FALSE(of.each_line([&](const std::string& line) { all += line + "\n"; }).has_value());
+  return all;
+}
+
+TEST_F(IntakeTest, RepeatsAreFoundUpToSymmetryAndFaultsAreTold) {
+  const Position puzzle = own_puzzle(1);
+  const std::string turned = givens_line(Transform::random(standard_shape(), 5).image(puzzle));
+  const std::string text = "# ours\n" + givens_line(puzzle) + "\n\n12x4\n" + turned + "\nname\t" + givens_line(puzzle) + "\trest\n" + std::string(81, '.') + "\n" + givens_line(own_puzzle(2)) + ",9,easy\n";
+  Shelf to = shelf();
+  IntakeWish wish;
+  wish.file = file("lines.txt", text);
+  const auto report = import(to, wish);
+  EXPECT_EQ(report.state.fresh, 2);
+  EXPECT_EQ(report.state.repeats, 2);
+  EXPECT_EQ(report.state.faults, 2);
+  EXPECT_TRUE(report.state.is_done);
+  ASSERT_EQ(faults.size(), 2U);
+  EXPECT_EQ(faults[0].line, 4U);
+  EXPECT_EQ(faults[0].column, 3);
+  EXPECT_EQ(faults[0].fault, "'x' cannot stand in a puzzle");
+  EXPECT_EQ(faults[1].line, 7U);
+  ASSERT_EQ(repeats.size(), 2U);
+  EXPECT_EQ(repeats[0].line, 5U);
+  EXPECT_EQ(repeats[0].as, Shelved::As::kRepeat);
+  EXPECT_EQ(repeats[0].puzzle, 1);
+  EXPECT_EQ(repeats[1].as, Shelved::As::kSame);
+  EXPECT_EQ(to.puzzle(2)->text, givens_line(own_puzzle(2)));
+}
+
+TEST_F(IntakeTest, TablesBringTheirColumns) {
+  const std::string grid = givens_line(own_puzzle(3));
+  const std::string text = "Title;Grid;tags;remarks;licence\r\n\"A; \"\"good\"\" one\";" + grid + ";x-wing;\"look twice\";CC0\r\n\"open;" + grid + "\r\nbad;12;;;\r\n";
+  Shelf to = shelf();
+  IntakeWish wish;
+  wish.file = file("table.csv", text);
+  wish.columns = parse_column_names("puzzle=grid,name=title,note=remarks").value();
+  wish.source = "a friend";
+  const auto report = import(to, wish);
+  EXPECT_EQ(report.state.fresh, 1);
+  EXPECT_EQ(report.state.faults, 2);
+  EXPECT_EQ(faults[0].fault, "a quotation is not closed on its line");
+  const auto puzzle = to.puzzle(1).value();
+  EXPECT_EQ(puzzle.name, "A; \"good\" one");
+  EXPECT_EQ(puzzle.tags, std::vector<std::string>{"x-wing"});
+  EXPECT_EQ(puzzle.notes, std::vector<std::string>{"look twice"});
+  EXPECT_EQ(puzzle.licence, "CC0");
+  EXPECT_EQ(puzzle.source, "a friend");
+  wish.columns["name"] = "heading";
+  wish.again = true;
+  const auto refused = take_in(to, wish, {});
+  ASSERT_FALSE(refused.is_ok());
+  EXPECT_EQ(refused.error().message, "the table has no column 'heading'");
+}
+
+TEST_F(IntakeTest, AnExportedTableComesInAgainWithAllWords) {
+  Shelf from = shelf();
+  IntakeWish wish;
+  wish.file = file("lines.txt", own_lines(5));
+  wish.tags = {"one", "two words"};
+  wish.source = "own, \"ours\"";
+  import(from, wish);
+  EXPECT_FALSE(from.add_note(2, "first; second, \"third\"").has_value());
+  EXPECT_FALSE(from.add_word({3}, kLessonKind, "course").has_value());
+  std::string table = shelf_table_header() + "\n";
+  for (int number = 1; number <= 5; ++number) table += shelf_record(from.puzzle(number).value()) + "\n";
+  Shelf to = shelf("b.shelf");
+  IntakeWish back;
+  back.file = file("table.csv", table);
+  EXPECT_EQ(import(to, back).state.fresh, 5);
+  for (int number = 1; number <= 5; ++number) EXPECT_EQ(shelf_json(to.puzzle(number).value()), shelf_json(from.puzzle(number).value()));
+}
+
+TEST_F(IntakeTest, PackedFilesAreReadAsPlainOnes) {
+  const std::string text = own_lines(300);
+  Shelf plain = shelf("plain.shelf");
+  IntakeWish wish;
+  wish.label = "x";
+  wish.file = file("plain", text);
+  import(plain, wish);
+  int number = 0;
+  for (const std::string& packed : {gzipped(text), zstandard(text), gzipped(text.substr(0, 5000)) + gzipped(text.substr(5000)), zstandard(text.substr(0, 5000)) + zstandard(text.substr(5000))}) {
+    Shelf to = shelf("packed" + std::to_string(++number) + ".shelf");
+    wish.file = file("packed" + std::to_string(number), packed);
+    import(to, wish);
+    EXPECT_EQ(everything(to), everything(plain));
+  }
+}
+
+TEST_F(IntakeTest, ACutPackedFileKeepsItsWholeLinesAndSaysSo) {
+  const std::string text = own_lines(300);
+  for (const std::string& packed : {gzipped(text), zstandard(text)}) {
+    Shelf to = shelf("cut" + std::to_string(packed.size()) + ".shelf");
+    IntakeWish wish;
+    wish.label = "x";
+    wish.file = file("cut", packed.substr(0, packed.size() - 20));
+    IntakeNews news;
+    news.progress = [](const ImportState&) { return true; };
+    const auto report = take_in(to, wish, news);
+    ASSERT_FALSE(report.is_ok());
+    EXPECT_NE(report.error().message.find("ends in the middle"), std::string::npos);
+    const auto part = to.find_import("x").value();  // a zstd block that is cut gives nothing at all
+    EXPECT_TRUE(!part || (!part->is_done && part->fresh == 299));
+    wish.file = file("whole", packed);  // the whole file under the same name goes on behind
+    const auto rest = take_in(to, wish, news);
+    ASSERT_TRUE(rest.is_ok()) << rest.error().message;
+    EXPECT_EQ(rest->was_resumed, part.has_value());
+    EXPECT_EQ(rest->state.fresh, 300);
+  }
+}
+
+TEST_F(IntakeTest, AStoppedImportGoesOnToTheSameShelf) {
+  std::string text = own_lines(200);
+  text.insert(82 * 50, "broken\n");
+  text += text.substr(0, 82 * 10);  // repeats
+  IntakeWish wish;
+  wish.file = file("lines.txt", text);
+  wish.block = 16;
+  Shelf calm = shelf("calm.shelf");
+  import(calm, wish);
+  wish.threads = 3;
+  wish.block = 7;
+  Shelf stormy = shelf("stormy.shelf");
+  bool is_done = false;
+  for (int stops = 0; !is_done; ++stops) {
+    ASSERT_LT(stops, 40);
+    const auto report = import(stormy, wish, 2);
+    EXPECT_EQ(report.was_resumed, stops > 0);
+    is_done = report.state.is_done;
+  }
+  EXPECT_EQ(everything(stormy), everything(calm));
+  EXPECT_EQ(import(stormy, wish).state.fresh, 200);  // nothing is left to do
+  EXPECT_EQ(everything(stormy), everything(calm));
+  file("lines.txt", own_lines(1) + text);
+  const auto changed = take_in(stormy, wish, {});
+  ASSERT_FALSE(changed.is_ok());
+  EXPECT_NE(changed.error().message.find("is not what it was"), std::string::npos);
+}
+
+TEST_F(IntakeTest, ProperIsWhatTheExactSearchSays) {
+  std::string text = own_lines(3);
+  std::string one_less = givens_line(own_puzzle(1));
+  one_less[one_less.find_first_not_of('.')] = '.';  // the puzzle is minimal: now there are several
+  text += one_less + "\n11" + std::string(79, '.') + "\n";
+  Shelf to = shelf();
+  IntakeWish wish;
+  wish.file = file("lines.txt", text);
+  import(to, wish);
+  EXPECT_EQ(to.puzzle(1)->solutions, 1);
+  EXPECT_EQ(to.puzzle(4)->solutions, 2);
+  EXPECT_EQ(to.puzzle(5)->solutions, 0);
+  const auto found = to.find(read_query("not proper").value(), {});
+  EXPECT_EQ(found->numbers, (std::vector<std::int64_t>{4, 5}));
+}
+
+TEST_F(IntakeTest, UnknownTechniquesInQueriesGetAHint) {
+  const auto wrong = read_query("proper and uses x-wnig");
+  ASSERT_FALSE(wrong.is_ok());
+  EXPECT_EQ(wrong.error().where.column, 17);
+  EXPECT_NE(wrong.error().hint.find("x-wing"), std::string::npos) << wrong.error().hint;
+}
+
+TEST_F(IntakeTest, ColumnNamesAreChecked) {
+  const auto wrong = parse_column_names("puzzle=grid,titel=x");
+  ASSERT_FALSE(wrong.is_ok());
+  EXPECT_EQ(wrong.error().where.column, 13);
+}
+
+}  // namespace
+}  // namespace cp
