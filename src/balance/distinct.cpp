@@ -162,8 +162,13 @@ DistinctBalances::DistinctBalances(const Position& position, int most_slack, int
   };
   std::optional<PairScreen> screen;
   if (PairScreen::fits(position.shape())) screen.emplace(all_rights);
-  std::vector<std::uint32_t> class_begun(all_rights.size(), 0);  // number of the class that begins with this side, plus one
-  for (std::uint32_t number = 0; number < rights.size(); ++number) class_begun[rights[number].first] = number + 1;
+  // For each side the number of the class that begins with it, plus one. Classes stand in the order of their first members.
+  std::vector<std::uint32_t> class_begun(all_rights.size(), 0);
+  std::uint32_t begun = 0;
+  for (std::size_t side = 0; side < all_rights.size() && begun < rights.size(); ++side) {
+    const SideClass& next = rights[begun];
+    if (next.open == all_rights[side].open && std::memcmp(&next.known, &all_rights[side].known, sizeof(next.known)) == 0) class_begun[side] = ++begun;
+  }
   for (const SideClass& left : lefts) {
     if (open - left.open < left.open) continue;  // its complement is weighed instead
     if (screen) {

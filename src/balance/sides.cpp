@@ -115,11 +115,10 @@ std::vector<SideClass> classes_of(const std::vector<Side>& sides) {
   const auto fewer = [](std::uint32_t a, std::uint32_t b) {
     return std::popcount(a) != std::popcount(b) ? std::popcount(a) < std::popcount(b) : a < b;
   };
-  for (std::uint32_t number = 0; number < sides.size(); ++number) {
-    const Side& side = sides[number];
+  for (const Side& side : sides) {
     std::uint32_t& slot = slots[slot_of(side)];
     if (slot == 0) {
-      classes.push_back({side.open, side.known, side.houses, side.mirror, number});
+      classes.push_back({side.open, side.known, side.houses, side.mirror});
       slot = static_cast<std::uint32_t>(classes.size());
     }
     SideClass& of = classes[slot - 1];

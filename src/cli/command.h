@@ -24,8 +24,6 @@ void add_lesson(Program& program);
 void add_series(Program& program);
 void add_claim(Program& program);
 void add_claims(Program& program);
-void add_scan(Program& program);
-void add_portrait(Program& program);
 void add_count(Program& program);
 void add_bench(Program& program);
 void add_demo(Program& program);

@@ -5,6 +5,7 @@
 #include <cstring>
 
 #include "api/near_names.h"
+#include "cli/collection_commands.h"
 #include "cli/command.h"
 #include "cli/report.h"
 

@@ -2,7 +2,7 @@
 // portrait: a collection at one glance, as a page and as figures.
 #include <filesystem>
 
-#include "cli/command.h"
+#include "cli/collection_commands.h"
 #include "cli/record_lines.h"
 #include "cli/report.h"
 #include "cli/whole_file.h"

@@ -6,7 +6,7 @@
 #include <cstdio>
 #include <filesystem>
 
-#include "cli/command.h"
+#include "cli/collection_commands.h"
 #include "cli/progress.h"
 #include "cli/report.h"
 #include "cli/stop_wish.h"

@@ -8,7 +8,6 @@
 #include "cli/report.h"
 #include "cli/whole_file.h"
 #include "course/portrait.h"
-#include "lesson/series.h"
 
 namespace cp::cli {
 
@@ -78,13 +77,6 @@ std::string with_level(std::string text, int& least) {
   return text;
 }
 
-std::string about_text(const Words& words, const Course& course) {
-  std::string assumes;
-  for (const std::string& name : words.wish.assumes) assumes += (assumes.empty() ? "" : ", ") + name;
-  std::string text = std::string(kSeriesFirstLine) + "\ntitle: " + words.title + "\nlanguage: " + words.language + "\nassumes: " + (assumes.empty() ? "single" : assumes) + "\n\n";
-  return text + std::to_string(course.lessons.size()) + " lessons, each with one new idea, chosen from " + std::to_string(course.usable) + " puzzles.\n";
-}
-
 // Drafts, about.series, the map and the plan. The names of the drafts go into the answer.
 std::optional<Error> write_folder(const Words& words, const Course& course, const std::vector<CourseCandidate>& candidates, Json& answer) {
   const fs::path goal(words.folder);
@@ -111,7 +103,7 @@ std::optional<Error> write_folder(const Words& words, const Course& course, cons
     if (auto wrong = write_whole(goal / name, kPermissions, with_level(draft.json.at("lesson").get<std::string>(), level))) return wrong;
     told["file"] = (goal / name).string();
   }
-  if (auto wrong = write_whole(goal / "about.series", kPermissions, about_text(words, course))) return wrong;
+  if (auto wrong = write_whole(goal / "about.series", kPermissions, about_course(course, words.wish, words.title, words.language))) return wrong;
   if (auto wrong = write_whole(goal / "map.svg", kPermissions, course_map_svg(map_of(course, candidates, words.title), SvgUse::kFile, "map"))) return wrong;
   return write_whole(goal / "plan.json", kPermissions, answer.dump(1) + "\n");
 }

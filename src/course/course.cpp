@@ -6,6 +6,8 @@
 #include <map>
 #include <set>
 
+#include "lesson/series.h"
+#include "path/measure.h"
 #include "path/selection.h"
 
 namespace cp {
@@ -282,6 +284,13 @@ class Planner {
 };
 
 }  // namespace
+
+std::string about_course(const Course& course, const CourseWish& wish, const std::string& title, const std::string& language) {
+  std::string assumes;
+  for (const std::string& name : wish.assumes) assumes += (assumes.empty() ? "" : ", ") + name;
+  return std::string(kSeriesFirstLine) + "\ntitle: " + title + "\nlanguage: " + language + "\nassumes: " + (assumes.empty() ? std::string(kBasicSingle) : assumes) + "\n\n" +
+         said_count(static_cast<int>(course.lessons.size()), "lesson", "lessons") + ", each with one new idea, chosen from " + said_count(course.usable, "puzzle", "puzzles") + ".\n";
+}
 
 Result<Course> choose_course(const std::vector<CourseCandidate>& candidates, const CourseWish& wish) {
   for (const auto* names : {&wish.ideas, &wish.assumes}) {

@@ -55,4 +55,7 @@ struct Course {
 // Error kBadName when a name means nothing.
 Result<Course> choose_course(const std::vector<CourseCandidate>& candidates, const CourseWish& wish);
 
+// The text of about.series for it (docs/formats/series.md).
+std::string about_course(const Course& course, const CourseWish& wish, const std::string& title, const std::string& language);
+
 }  // namespace cp

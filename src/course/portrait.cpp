@@ -6,6 +6,7 @@
 #include "base/text.h"
 #include "export/markup.h"
 #include "export/page_assets.h"
+#include "path/measure.h"
 #include "path/selection.h"
 
 namespace cp {
