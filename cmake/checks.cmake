@@ -174,8 +174,10 @@ function(cp_desk_tests)
   add_test(NAME desk.types COMMAND npm --silent run types WORKING_DIRECTORY "${web}")
   add_test(NAME desk.screens COMMAND npm --silent run test:desk
     WORKING_DIRECTORY "${CMAKE_SOURCE_DIR}/tests/web")
-  set_tests_properties(desk.parts desk.types desk.screens PROPERTIES TIMEOUT 900 LABELS web
-    ENVIRONMENT "COUNTERPOISE_DESK_DIR=${CMAKE_SOURCE_DIR}/build/desk")
+  add_test(NAME desk.lessons COMMAND npm --silent run test:lessons
+    WORKING_DIRECTORY "${CMAKE_SOURCE_DIR}/tests/web")
+  set_tests_properties(desk.parts desk.types desk.screens desk.lessons PROPERTIES TIMEOUT 900 LABELS web
+    ENVIRONMENT "COUNTERPOISE_DESK_DIR=${CMAKE_SOURCE_DIR}/build/desk;COUNTERPOISE_BIN=$<TARGET_FILE:counterpoise>")
 endfunction()
 
 function(cp_house_rules)

@@ -93,16 +93,22 @@ function(cp_ranks_program name)
   target_link_libraries(${name} PRIVATE cp_flags ${needs} MPI::MPI_CXX)
 endfunction()
 
-# cp_module(<name> FROM <room> NEEDS <room>...): the WebAssembly module <name>.wasm,
-# made smaller by wasm-opt. Only in the preset wasm.
+# cp_module(<name> FROM <room> NEEDS <room>... [ALSO <source>...]): the WebAssembly
+# module <name>.wasm, made smaller by wasm-opt. Sources after ALSO are compiled once
+# more for this module, as native programs have them, and take the place of the
+# room's own. Only in the preset wasm.
 function(cp_module name)
-  cmake_parse_arguments(arg "" "FROM" "NEEDS" ${ARGN})
+  cmake_parse_arguments(arg "" "FROM" "NEEDS;ALSO" ${ARGN})
   if(NOT CP_WASM)
     return()
   endif()
   cp_glob_room(${arg_FROM} sources headers)
   cp_existing_rooms(needs ${arg_NEEDS})
-  add_executable(${name} ${sources} ${headers})
+  add_executable(${name} ${sources} ${headers} ${arg_ALSO})
   target_link_libraries(${name} PRIVATE cp_flags ${needs})
+  if(arg_ALSO)
+    target_compile_options(${name} PRIVATE -UCP_WRITES_NO_LESSONS)
+    target_link_libraries(${name} PRIVATE nlohmann_json::nlohmann_json)
+  endif()
   cp_finish_module(${name})
 endfunction()

@@ -5,7 +5,7 @@ import os
 import re
 import sys
 
-SKIPPED_FOLDERS = {".git", "build", "node_modules", "__pycache__", ".cache", "dist"}
+SKIPPED_FOLDERS = {".git", "build", "node_modules", "__pycache__", ".cache", "dist", "generated"}
 CPP = (".cpp", ".h", ".def")
 
 

@@ -159,7 +159,7 @@ desk_sources() {
 
 is_desk_built() {
   local stamp=$root/build/desk.built
-  [ -e "$root/build/desk/index.html" ] && [ -e "$root/build/lesson/pupil.js" ] && [ -e "$stamp" ] && [ "$(<"$stamp")" = "$root" ] && [ -z "$(desk_sources "$stamp")" ]
+  [ -e "$root/build/desk/index.html" ] && [ -e "$root/build/desk/lessons.html" ] && [ -e "$root/build/lesson/pupil.js" ] && [ -e "$stamp" ] && [ "$(<"$stamp")" = "$root" ] && [ -z "$(desk_sources "$stamp")" ]
 }
 
 # Builds the engine module, the desk (build/desk) and the script of lesson pages
@@ -169,11 +169,13 @@ build_desk() {
   exec 8>"$root/build/.desk.lock" || return 1
   flock 8                    # ./run and ./test may both want it
   if is_desk_built; then exec 8>&-; return 0; fi
-  local web=$root/web log=$root/build/desk.log engine=$root/build/wasm/counterpoise_engine.wasm began=$root/build/desk.began
+  local web=$root/web log=$root/build/desk.log modules=$root/build/wasm/counterpoise began=$root/build/desk.began
   mkdir -p "$web/src/engine/generated"
   touch "$began"             # older than any edit made while we build
   build_preset wasm && install_npm "$web" || return 1
-  if ! ( cd "$web" && node embed_engine.mjs "$engine" && npx --no-install vite build --outDir "$root/build/desk" --emptyOutDir &&
+  if ! ( cd "$web" && node embed_engine.mjs "${modules}_engine.wasm" "${modules}_lessons.wasm" &&
+         npx --no-install vite build --outDir "$root/build/desk" --emptyOutDir &&
+         npx --no-install vite build -c vite.writing.config.ts --outDir "$root/build/desk" &&
          npx --no-install vite build -c vite.lesson.config.ts --outDir "$root/build/lesson" --emptyOutDir ) \
       >"$log" 2>&1 </dev/null 8>&- 9>&-; then
     tail -n 40 "$log" >&2

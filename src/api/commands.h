@@ -102,6 +102,14 @@ struct LessonTextRequest {
 Answer lesson_check(const LessonTextRequest& request);
 Answer lesson_build(const LessonTextRequest& request);  // the same, with the files
 
+// A lesson that is being written: as much as can be shown, a verdict for every claim that was asked. Refuted or open when
+// one of them does not hold.
+struct LessonReviewRequest {
+  std::string lesson;
+  int only = -1;  // the number of the one claim to be asked; 0: none, -1: all
+};
+Answer lesson_review(const LessonReviewRequest& request);
+
 // A series: several written lessons in an order in which each needs only what was taught before. Refuted when there is none.
 struct SeriesRequest {
   struct Member {

@@ -28,6 +28,12 @@ Answer ask_lesson_check(Fields& fields) {
   return lesson_check(request);
 }
 
+Answer ask_lesson_review(Fields& fields) {
+  const LessonReviewRequest request{fields.text("lesson"), fields.number("only", -1)};
+  if (auto fault = fields.finish()) return std::move(*fault);
+  return lesson_review(request);
+}
+
 Answer ask_lesson_build(Fields& fields) {
   const LessonTextRequest request{fields.text("lesson"), fields.flag("notes", false)};
   if (auto fault = fields.finish()) return std::move(*fault);
@@ -47,9 +53,10 @@ Answer ask_series_check(Fields& fields) {
   return series_check(request);
 }
 
-constexpr std::array<Door, 5> kDoors = {{{"lesson", ask_lesson},
+constexpr std::array<Door, 6> kDoors = {{{"lesson", ask_lesson},
                                          {"lesson_draft", ask_lesson_draft},
                                          {"lesson_check", ask_lesson_check},
+                                         {"lesson_review", ask_lesson_review},
                                          {"lesson_build", ask_lesson_build},
                                          {"series_check", ask_series_check}}};
 

@@ -15,7 +15,7 @@ struct Door {
   Answer (*ask)(Fields& fields);  // reads the fields of the request, refuses what is left over, answers
 };
 
-// lesson, lesson_draft, lesson_check, lesson_build, series_check.
+// lesson, lesson_draft, lesson_check, lesson_review, lesson_build, series_check.
 std::span<const Door> lesson_doors();
 
 }  // namespace cp::api

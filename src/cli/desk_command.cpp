@@ -10,6 +10,8 @@
 
 #include "cli/command.h"
 #include "cli/report.h"
+#include "cli/served_lessons.h"
+#include "cli/served_shelf.h"
 #include "serve/page_server.h"
 
 extern char** environ;  // NOLINT: POSIX names it so
@@ -23,6 +25,8 @@ struct Words {
   bool names_port = false;
   bool no_open = false;
   std::string folder;
+  std::string lessons;
+  std::string shelf;
 };
 
 int stop_pipe[2] = {-1, -1};  // a signal writes, the server reads
@@ -64,10 +68,33 @@ void open_browser(const std::string& address) {
   posix_spawn_file_actions_destroy(&actions);
 }
 
+// What the desk may ask besides its page.
+Result<serve::DeskDoor> open_door(const Words& words) {
+  if (words.lessons.empty() && words.shelf.empty()) return serve::DeskDoor();
+  std::optional<ServedLessons> lessons;
+  if (!words.lessons.empty()) {
+    auto opened = ServedLessons::open(words.lessons);
+    if (!opened) return opened.error();
+    lessons = std::move(opened).value();
+  }
+  std::optional<ServedShelf> shelf;
+  if (!words.shelf.empty()) {
+    auto opened = ServedShelf::open(words.shelf);
+    if (!opened) return opened.error();
+    shelf = std::move(opened).value();
+  }
+  return serve::DeskDoor([lessons = std::move(lessons), shelf = std::move(shelf)](const serve::DoorRequest& request) {
+    auto reply = lessons ? lessons->answer(request) : std::nullopt;
+    return reply || !shelf ? reply : shelf->answer(request);
+  });
+}
+
 int run(const Words& words) {
   auto files = serve::read_page(words.folder.empty() ? page_folder() : words.folder);
   if (!files) return fail(files.error(), false);
-  serve::PageServer server(std::move(files).value());
+  auto door = open_door(words);
+  if (!door) return fail(door.error(), false);
+  serve::PageServer server(std::move(files).value(), std::move(door).value());
   const auto port = server.listen(words.port, words.names_port ? 1 : serve::kPortsToTry);
   if (!port) return fail(port.error(), false);
   if (!prepare_to_stop()) return fail(Error{ErrorCode::kBug, "cannot prepare to be stopped", "", {}}, false);
@@ -90,10 +117,13 @@ void add_desk(Program& program) {
   CLI::Option* port = command->add_option("--port", words->port, "the port on 127.0.0.1; 0: any that is free")->type_name("N")->check(CLI::Range(0, 65535))->capture_default_str();
   command->add_flag("--no-open", words->no_open, "do not open the browser");
   command->add_option("--folder", words->folder, "where the built page is, when it is not beside the program")->type_name("FOLDER");
+  command->add_option("--lessons", words->lessons, "a folder of lessons, or one .lesson file, that the desk may read and write")->type_name("PATH");
+  command->add_option("--shelf", words->shelf, "a shelf that the page shelf.html may search and write tags and notes on")->type_name("FILE");
   command->footer(
       "Serves until Ctrl-C. Exit code 0: stopped; 64: port taken or no page there.\n"
       "Examples:\n"
       "  counterpoise desk\n"
+      "  counterpoise desk --lessons my-lessons --shelf my.shelf\n"
       "  counterpoise desk --no-open --port 8080\n");
   command->callback([words, port, &program] {
     words->names_port = port->count() > 0;

@@ -36,8 +36,6 @@ struct AboutWords {
   bool json = false;
 };
 
-int usual_threads() { return std::max(1, static_cast<int>(std::thread::hardware_concurrency())); }
-
 std::string counts_text(const ImportState& state) {
   return counted(static_cast<int>(state.place.line), "line") + ": " + counted(static_cast<int>(state.fresh), "new puzzle") + ", " +
          counted(static_cast<int>(state.repeats), "repeat") + ", " + counted(static_cast<int>(state.faults), "fault");
@@ -78,7 +76,7 @@ IntakeNews news_of(const ImportWords& words, const std::string& file, Progress& 
 int import_file(Shelf& shelf, ImportWords& words, const std::string& file) {
   words.wish.file = file;
   words.wish.label = words.name.empty() ? (file == "-" ? "" : file) : words.name;
-  words.wish.threads = words.threads > 0 ? words.threads : usual_threads();
+  words.wish.threads = threads_wished(words.threads);
   Progress progress;
   const std::string called = file == "-" ? "standard input" : file;
   const auto report = take_in(shelf, words.wish, news_of(words, called, progress));
@@ -162,6 +160,8 @@ int run_about(const AboutWords& words) {
 
 void add_shelf_file(CLI::App& command, std::string& file) { command.add_option("SHELF", file, kShelfHelp)->required(); }
 
+int threads_wished(int wish) { return wish > 0 ? wish : std::max(1, static_cast<int>(std::thread::hardware_concurrency())); }
+
 Result<Found> find_on_shelf(Shelf& shelf, const std::string& query, const FindOptions& options) {
   const auto term = read_query(query);
   if (!term) return term.error();
@@ -215,6 +215,7 @@ void add_shelf(Program& program) {
   shelf->require_subcommand(1);
   add_shelf_import(*shelf, program);
   add_shelf_find(*shelf, program);
+  add_shelf_survey(*shelf, program);
   add_shelf_words(*shelf, program);
   shelf->footer(
       "Examples:\n"

@@ -22,12 +22,6 @@ struct LabelWords {
   bool drop = false;
 };
 
-std::optional<Error> wrong_text(const std::string& text, const std::string& what) {
-  if (trimmed(text).empty()) return Error{ErrorCode::kBadArgument, what + " is empty", "write a word", {}};
-  if (text.find_first_of("\n\r\t\";") == std::string::npos) return std::nullopt;
-  return Error{ErrorCode::kBadArgument, what + " holds a line end, a tab, a quotation mark or a semicolon", "choose a plain name", {}};
-}
-
 int run_note(const NoteWords& words) {
   if (!words.drop && trimmed(words.text).empty()) return fail(Error{ErrorCode::kBadArgument, "the note is empty", "write its text, or --drop to take notes away", {}}, false);
   auto shelf = Shelf::open(words.shelf, Database::Mode::kWrite);
@@ -38,7 +32,7 @@ int run_note(const NoteWords& words) {
 
 // Tags and lessons: the same work on different shelves of the mind.
 int run_label(const LabelWords& words, std::string_view kind, const std::string& what) {
-  if (auto wrong = wrong_text(words.word, what)) return fail(*wrong, false);
+  if (auto wrong = wrong_word(words.word)) return fail(*wrong, false);
   if (words.numbers.empty() == words.query.empty()) {
     return fail(Error{ErrorCode::kBadArgument, words.query.empty() ? "no puzzle is named" : "puzzles are named by number and by query", "give their numbers, or --find QUERY", {}}, false);
   }

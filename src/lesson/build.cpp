@@ -3,7 +3,9 @@
 
 #include <algorithm>
 #include <map>
+#include <set>
 
+#include "base/sha256.h"
 #include "base/text.h"
 #include "deduce/technique.h"
 #include "grid/notation.h"
@@ -57,26 +59,39 @@ struct World {
   std::map<std::string, UsedBalance> used;
   std::vector<EarlierClaim> claims;
   bool is_begun = false;  // something has been applied
+  std::string named;      // everything that gave names, as written
+  std::string claimed;    // all claims, as written
+};
+
+// How a review differs from a build.
+struct ReviewWish {
+  const std::optional<std::vector<int>>& asked;
 };
 
 class LessonBuilder {
  public:
-  explicit LessonBuilder(const Lesson& lesson) : lesson_(lesson), speaker_(lesson.language) {}
+  // `wish`: a review; null: a build.
+  LessonBuilder(const Lesson& lesson, const ReviewWish* wish) : lesson_(lesson), speaker_(lesson.language), wish_(wish) {}
 
-  BuildResult build() {
+  // What stops the build, if anything does. document() then holds the scenes before it (and in a review what there is of
+  // its own).
+  std::optional<BuildStop> build() {
+    fill_front();
     auto board = judge_board(puzzle_of(lesson_));
     if (!board) return stop_at(0, Kind::kUnfit, board.error().message, board.error().hint);
     if (!board->truth) return stop_at(0, Kind::kUnfit, "the puzzle has more than one solution", "a lesson needs a puzzle with exactly one solution");
     main_.emplace(std::move(*board));
-    fill_front();
     for (const WrittenScene& scene : lesson_.scenes) {
       if (auto fault = build_scene(scene)) {
         fault->scene = scene.heading;
-        return std::move(*fault);
+        return fault;
       }
     }
-    return std::move(out_);
+    return std::nullopt;
   }
+
+  Document& document() { return out_; }
+  std::vector<LessonReview::Claim>& reviewed() { return reviewed_; }
 
  private:
   using Fault = std::optional<BuildStop>;
@@ -121,9 +136,19 @@ class LessonBuilder {
     scene_ = {};
     scene_.id = fresh_id(written.heading);
     scene_.heading = written.heading;
+    scene_.line = written.line;
     SceneContent content(world.board.position);
     content.shows_candidates = world.is_begun;
     words_.clear();
+    Fault fault = read_lines(written, world, content);
+    if (fault && wish_ == nullptr) return fault;
+    end_paragraph();
+    content.end = world.board.position;
+    finish_scene(world, content);
+    return fault;
+  }
+
+  Fault read_lines(const WrittenScene& written, World& world, SceneContent& content) {
     last_ = WrittenLine::Kind::kBreak;
     for (const WrittenLine& line : written.lines) {
       if (line.kind == WrittenLine::Kind::kComment) continue;
@@ -135,9 +160,6 @@ class LessonBuilder {
       }
       last_ = line.kind;
     }
-    end_paragraph();
-    content.end = world.board.position;
-    finish_scene(world, content);
     return std::nullopt;
   }
 
@@ -191,15 +213,8 @@ class LessonBuilder {
       scene_.exercises.back().answer_board = std::move(answer.board);
       scene_.exercises.back().answer_pans = std::move(answer.pans);
     }
-    if (!scene_.is_time_given) scene_.seconds = speaking_seconds(words_in(scene_));
+    if (!scene_.is_time_given) scene_.seconds = speaking_seconds(word_count(scene_));
     out_.scenes.push_back(std::move(scene_));
-  }
-
-  static int words_in(const Scene& scene) {
-    int count = word_count(scene.heading);
-    for (const Paragraph& paragraph : scene.paragraphs) count += word_count(paragraph.text);
-    for (const Exercise& exercise : scene.exercises) count += word_count(exercise.question);
-    return count;
   }
 
   // ---- directives ----------------------------------------------------------------------------------------------------
@@ -218,6 +233,7 @@ class LessonBuilder {
       case D::kBalance:
       case D::kLet:
         if (auto fault = enter_name(world.board.position.shape(), directive, world.names)) return stop_on(line, Kind::kUnfit, fault->message, fault->hint);
+        world.named += line.name + " " + line.text + "\n";
         if (directive.kind == D::kBalance) content.shown = ShownBalance{{directive.name, directive.weights}, BalanceView::kHouses};
         return std::nullopt;
       case D::kShow: content.shown = ShownBalance{*world.names.balance(directive.name), directive.view}; return std::nullopt;
@@ -334,6 +350,32 @@ class LessonBuilder {
 
   Fault ask(const WrittenLine& line, const Directive& directive, World& world) {
     ++claims_;
+    AskedClaim asked{directive.claim_text, directive.footing_text, Verdict::kProved, {}, line.line};
+    world.claimed += line.text + "\n";
+    const bool is_wanted = wish_ == nullptr || !wish_->asked || std::find(wish_->asked->begin(), wish_->asked->end(), claims_) != wish_->asked->end();
+    Fault fault = is_wanted ? judge(line, directive, world, asked) : std::nullopt;
+    const bool is_flaw = fault && (fault->kind == Kind::kRefuted || fault->kind == Kind::kOpen);
+    if (fault && (wish_ == nullptr || !is_flaw)) return fault;
+    if (wish_ != nullptr) reviewed_.push_back({claims_, is_wanted, key_of(line, directive, world)});
+    if (is_flaw) {
+      asked.verdict = fault->kind == Kind::kRefuted ? Verdict::kRefuted : Verdict::kOpen;
+      asked.reason = fault->error.hint;
+      flaws_.insert(claims_);
+    } else {
+      world.claims.push_back({claims_, directive.claim});
+    }
+    scene_.claims.push_back(std::move(asked));
+    return std::nullopt;
+  }
+
+  // Everything the verdict depends on: earlier claims only where the claim rests on them.
+  std::string key_of(const WrittenLine& line, const Directive& directive, const World& world) const {
+    const bool rests_on_claims = directive.footing.has_earlier || !directive.footing.claims.empty();
+    return sha256_base64(lesson_.language + "\n" + to_line(world.board.position) + "\n" + world.named + (rests_on_claims ? world.claimed : line.text));
+  }
+
+  // Proved: its reason goes into `asked`.
+  Fault judge(const WrittenLine& line, const Directive& directive, const World& world, AskedClaim& asked) const {
     Ground ground;
     Spare spare;
     if (auto fault = resolve(line, directive.footing, world, ground, spare)) return fault;
@@ -344,8 +386,7 @@ class LessonBuilder {
     if (answer->verdict == Verdict::kOpen) {
       return stop_on(line, Kind::kOpen, "this claim does not follow from its footing: " + directive.claim_text, counter_words(shape, *answer, "these digits fit the footing and break it"));
     }
-    world.claims.push_back({claims_, directive.claim});
-    scene_.claims.push_back({directive.claim_text, directive.footing_text, Verdict::kProved, reason_words(shape, *answer)});
+    asked.reason = reason_words(shape, *answer);
     return std::nullopt;
   }
 
@@ -362,7 +403,10 @@ class LessonBuilder {
     }
     for (const int number : footing.claims) {
       const bool is_here = std::any_of(world.claims.begin(), world.claims.end(), [number](const EarlierClaim& claim) { return claim.number == number; });
-      if (!is_here) return stop_on(line, Kind::kUnfit, "claim " + to_text(number) + " is about another grid", "claims of an aside count for that aside only");
+      if (is_here) continue;
+      // Only a review comes past a claim that does not hold.
+      if (flaws_.contains(number)) return stop_on(line, Kind::kOpen, "claim " + to_text(number) + " does not hold", "it rests on claim " + to_text(number) + ", which does not hold; mend that one first");
+      return stop_on(line, Kind::kUnfit, "claim " + to_text(number) + " is about another grid", "claims of an aside count for that aside only");
     }
     return std::nullopt;
   }
@@ -374,7 +418,8 @@ class LessonBuilder {
       const Addition& first = answer.additions.front();
       parts.push_back("it would follow with " + (first.elimination ? conclusions_text(shape, {}, {*first.elimination}) : facts_of(shape, first)) + " as well");
     }
-    return parts.empty() ? "check the cells and the digits" : joined(parts, "; ");
+    if (!parts.empty()) return joined(parts, "; ");
+    return answer.verdict == Verdict::kRefuted ? "the solution itself breaks it; check the cells and the digits" : "check the cells and the digits";
   }
   static std::string facts_of(const Shape& shape, const Addition& addition) { return Speaker("en").facts(shape, addition.facts); }
 
@@ -385,6 +430,7 @@ class LessonBuilder {
 
   const Lesson& lesson_;
   Speaker speaker_;
+  const ReviewWish* wish_;
   std::optional<World> main_;
   Document out_;
   Scene scene_;
@@ -392,10 +438,23 @@ class LessonBuilder {
   WrittenLine::Kind last_ = WrittenLine::Kind::kBreak;
   std::map<std::string, int> ids_;
   int claims_ = 0;
+  std::set<int> flaws_;  // numbers of the claims that do not hold
+  std::vector<LessonReview::Claim> reviewed_;
 };
 
 }  // namespace
 
-BuildResult build_lesson(const Lesson& lesson) { return LessonBuilder(lesson).build(); }
+BuildResult build_lesson(const Lesson& lesson) {
+  LessonBuilder builder(lesson, nullptr);
+  if (auto stop = builder.build()) return std::move(*stop);
+  return std::move(builder.document());
+}
+
+LessonReview review_lesson(const Lesson& lesson, const std::optional<std::vector<int>>& asked) {
+  const ReviewWish wish{asked};
+  LessonBuilder builder(lesson, &wish);
+  std::optional<BuildStop> stop = builder.build();
+  return {std::move(builder.document()), std::move(builder.reviewed()), std::move(stop)};
+}
 
 }  // namespace cp

@@ -16,6 +16,13 @@ int word_count(const std::string& text) {
   return count;
 }
 
+int word_count(const Scene& scene) {
+  int count = word_count(scene.heading);
+  for (const Paragraph& paragraph : scene.paragraphs) count += word_count(paragraph.text);
+  for (const Exercise& exercise : scene.exercises) count += word_count(exercise.question);
+  return count;
+}
+
 int speaking_seconds(int words) { return std::max(kShortestScene, (words * 60 + kWordsAMinute - 1) / kWordsAMinute); }
 
 int total_seconds(const Document& document) {

@@ -22,12 +22,13 @@ struct Exercise {
   std::string answer_note = {};         // what an exporter may add below the answer; may be empty
 };
 
-// A claim of the lesson with the verdict it got when the lesson was built (always proved in a document that was built).
+// A claim of the lesson with the verdict it got when the lesson was built (always proved in what build_lesson() gives).
 struct AskedClaim {
   std::string text;      // as written
   std::string footing;   // as written; "" stands for the position and all rules
   Verdict verdict = Verdict::kProved;
   std::string reason;    // a sentence or two
+  int line = 0;          // of the written lesson
 };
 
 struct Scene {
@@ -44,6 +45,7 @@ struct Scene {
   std::string note;                  // for the teacher alone: likely slips, what to wait for; may be empty
   int seconds = 0;                   // how long it takes: as the teacher wrote it, otherwise from the number of words
   bool is_time_given = false;        // the teacher wrote it
+  int line = 0;                      // where its heading stands in the written lesson; 0: it was not read from one
 };
 
 struct Document {
@@ -71,6 +73,8 @@ inline constexpr int kShortestScene = 5;
 
 // Words of a text: runs of characters between white space.
 int word_count(const std::string& text);
+// Words of a scene that are read aloud: heading, paragraphs, questions.
+int word_count(const Scene& scene);
 // Seconds for so many words.
 int speaking_seconds(int words);
 // All scenes together.

@@ -22,7 +22,7 @@ namespace {
 
 using Clock = std::chrono::steady_clock;
 
-constexpr auto kTimeToAsk = std::chrono::seconds(10);     // for a whole head
+constexpr auto kTimeToAsk = std::chrono::seconds(10);     // for a whole request
 constexpr auto kTimeToListen = std::chrono::seconds(60);  // for the whole answer
 constexpr int kTick = 500;                                // milliseconds between looks at the clock
 
@@ -36,26 +36,24 @@ class Connection {
   [[nodiscard]] bool is_done() const { return is_done_; }
   [[nodiscard]] short events() const { return is_asking() || is_lingering() ? POLLIN : POLLOUT; }
 
-  void read(int port, const PageFiles& files) {
-    std::array<char, 4096> bytes{};
+  void read(int port, const PageFiles& files, const DeskDoor& door) {
+    std::array<char, 16384> bytes{};
     const ssize_t count = ::recv(socket_, bytes.data(), bytes.size(), 0);
     if (count < 0 && (errno == EAGAIN || errno == EINTR)) return;
     if (count <= 0) {
       is_done_ = true;
       return;
     }
-    if (is_lingering()) return;  // what comes after the head is thrown away
-    head_.append(bytes.data(), static_cast<std::size_t>(count));
-    const auto end = head_.find("\r\n\r\n");
-    if (end != std::string::npos && end + 4 <= kMostHeadBytes) {
-      give(answer_page(std::string_view(head_).substr(0, end + 4), port, files));
-    } else if (end != std::string::npos || head_.size() >= kMostHeadBytes) {
-      give(refuse_page(431));
-    }
+    if (is_lingering()) return;  // what comes after the request is thrown away
+    asked_.append(bytes.data(), static_cast<std::size_t>(count));
+    if (head_bytes_ == 0 && !find_head(port, static_cast<bool>(door))) return;
+    if (asked_.size() < head_bytes_ + body_bytes_) return;
+    const std::string_view whole(asked_);
+    give(answer_page(whole.substr(0, head_bytes_), port, files, door, whole.substr(head_bytes_, body_bytes_)));
   }
 
   void write() {
-    const std::string_view part = sent_ < answer_.head.size() ? std::string_view(answer_.head).substr(sent_) : answer_.body.substr(sent_ - answer_.head.size());
+    const std::string_view part = sent_ < answer_.head.size() ? std::string_view(answer_.head).substr(sent_) : body().substr(sent_ - answer_.head.size());
     const ssize_t count = ::send(socket_, part.data(), part.size(), MSG_NOSIGNAL);
     if (count < 0 && (errno == EAGAIN || errno == EINTR)) return;
     if (count < 0) {
@@ -63,7 +61,7 @@ class Connection {
       return;
     }
     sent_ += static_cast<std::size_t>(count);
-    if (sent_ < answer_.head.size() + answer_.body.size()) return;
+    if (sent_ < answer_.head.size() + body().size()) return;
     // A refused body may still be on its way: closing now would make the other side miss the answer.
     ::shutdown(socket_, SHUT_WR);
     deadline_ = std::min(deadline_, Clock::now() + std::chrono::seconds(2));
@@ -79,7 +77,20 @@ class Connection {
   }
 
  private:
-  [[nodiscard]] bool is_lingering() const { return has_answer_ && sent_ == answer_.head.size() + answer_.body.size(); }
+  [[nodiscard]] bool is_lingering() const { return has_answer_ && sent_ == answer_.head.size() + body().size(); }
+  [[nodiscard]] std::string_view body() const { return answer_.own_body.empty() ? answer_.body : std::string_view(answer_.own_body); }
+
+  // True when the head is whole and fine in length.
+  bool find_head(int port, bool has_door) {
+    const auto end = asked_.find("\r\n\r\n");
+    if (end != std::string::npos && end + 4 <= kMostHeadBytes) {
+      head_bytes_ = end + 4;
+      body_bytes_ = body_bytes_after(std::string_view(asked_).substr(0, head_bytes_), port, has_door);
+      return true;
+    }
+    if (end != std::string::npos || asked_.size() >= kMostHeadBytes) give(refuse_page(431));
+    return false;
+  }
 
   void give(PageAnswer answer) {
     answer_ = std::move(answer);
@@ -90,7 +101,9 @@ class Connection {
 
   int socket_;
   Clock::time_point deadline_;
-  std::string head_;
+  std::string asked_;
+  std::size_t head_bytes_ = 0;
+  std::size_t body_bytes_ = 0;
   PageAnswer answer_;
   std::size_t sent_ = 0;
   bool has_answer_ = false;
@@ -161,7 +174,7 @@ void PageServer::run(int stop) {
       if ((happened & POLLOUT) != 0) {
         connections[i].write();
       } else if (happened != 0) {
-        connections[i].read(port_, files_);
+        connections[i].read(port_, files_, door_);
       }
       connections[i].look_at_clock();
     }

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 // Serves the page on the loopback address of this machine and nowhere else. One thread, a bounded number of
-// connections, a bounded head, a time for everything; every connection carries one request.
+// connections, bounded heads and bodies, a time for everything; every connection carries one request.
 #pragma once
 
 #include "serve/page_answer.h"
@@ -14,7 +14,8 @@ inline constexpr std::size_t kMostConnections = 48;  // beyond these the oldest 
 
 class PageServer {
  public:
-  explicit PageServer(PageFiles files) : files_(std::move(files)) {}
+  // `door` answers what the page asks beyond its files; none: GET and HEAD of files alone.
+  explicit PageServer(PageFiles files, DeskDoor door = {}) : files_(std::move(files)), door_(std::move(door)) {}
   ~PageServer();
   PageServer(const PageServer&) = delete;
   PageServer& operator=(const PageServer&) = delete;
@@ -30,6 +31,7 @@ class PageServer {
   int listener_ = -1;
   int port_ = 0;
   PageFiles files_;
+  DeskDoor door_;
 };
 
 }  // namespace cp::serve

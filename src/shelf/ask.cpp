@@ -13,8 +13,11 @@ namespace {
 
 using Json = nlohmann::ordered_json;
 
-// A number of the survey, or nothing.
-std::string survey_number(const Json& survey, const char* name) { return survey.contains(name) && survey.at(name).is_number() ? survey.at(name).dump() : std::string(); }
+// A number of the path of the survey, or nothing.
+std::string path_number(const Json& survey, const char* name) {
+  const Json path = survey.is_object() ? survey.value("path", Json()) : Json();
+  return path.is_object() && path.contains(name) && path.at(name).is_number() ? path.at(name).dump() : std::string();
+}
 
 Json survey_of(const ShelvedPuzzle& puzzle) { return puzzle.record.empty() ? Json() : Json::parse(puzzle.record, nullptr, false); }
 
@@ -23,10 +26,12 @@ std::string dumped(const Json& json) { return json.dump(-1, ' ', false, Json::er
 }  // namespace
 
 Result<QueryTerm> read_query(std::string_view text) {
-  return parse_query(text, [](const std::string& name) -> std::optional<Error> {
+  return parse_query(text, [](const std::string& name, std::string_view kind) -> std::optional<Error> {
     const auto selection = select_techniques({name}, {});
-    if (selection) return std::nullopt;
-    return selection.error();
+    if (!selection) return selection.error();
+    const auto technique = find_technique(name);
+    if (kind != kNeedsKind || !technique) return std::nullopt;
+    return Error{ErrorCode::kBadName, "surveys tell which families are needed, not which techniques", "write needs " + std::string((*technique)->family) + ", or uses " + name, {}};
   });
 }
 
@@ -37,6 +42,12 @@ Result<FindOrder> read_order(std::string_view name) {
   if (name == "hardest") return FindOrder::kHardest;
   if (name == "effort") return FindOrder::kEffort;
   return Error{ErrorCode::kBadName, "puzzles are not put in order by '" + std::string(name) + "'", "the orders are number, givens, steps, hardest and effort", {}};
+}
+
+std::optional<Error> wrong_word(const std::string& word) {
+  if (trimmed(word).empty()) return Error{ErrorCode::kBadArgument, "the name is empty", "write a word", {}};
+  if (word.find_first_of("\n\r\t\";") == std::string::npos) return std::nullopt;
+  return Error{ErrorCode::kBadArgument, "the name holds a line end, a tab, a quotation mark or a semicolon", "choose a plain name", {}};
 }
 
 std::string_view solutions_word(int solutions) { return solutions == 0 ? "none" : solutions == 1 ? "one" : "several"; }
@@ -57,9 +68,9 @@ std::string shelf_record(const ShelvedPuzzle& puzzle) {
                                            table_field(joined(puzzle.notes, " ")),
                                            to_text(puzzle.givens),
                                            std::string(solutions_word(puzzle.solutions)),
-                                           survey_number(survey, "steps"),
-                                           survey_number(survey, "hardest"),
-                                           survey_number(survey, "effort")};
+                                           path_number(survey, "steps"),
+                                           path_number(survey, "hardest"),
+                                           path_number(survey, "effort")};
   return joined(fields, ",");
 }
 
@@ -84,8 +95,10 @@ std::string shelf_words(const ShelvedPuzzle& puzzle) {
   if (puzzle.solutions != 1) text += puzzle.solutions == 0 ? ", no solution" : ", several solutions";
   const Json survey = survey_of(puzzle);
   for (const char* name : {"steps", "hardest", "effort"}) {
-    if (const std::string number = survey_number(survey, name); !number.empty()) text += std::string(", ") + name + " " + number;
+    if (const std::string number = path_number(survey, name); !number.empty()) text += std::string(", ") + name + " " + number;
   }
+  const std::string technique = survey.is_object() && survey.contains("path") ? survey.at("path").value("technique", std::string()) : std::string();
+  if (!technique.empty()) text += " (" + technique + ")";
   if (!puzzle.name.empty()) text += "; " + puzzle.name;
   if (!puzzle.source.empty()) text += "; from " + puzzle.source;
   if (!puzzle.tags.empty()) text += "; tags " + joined(puzzle.tags, ", ");

@@ -1,14 +1,13 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "shelf/intake.h"
 
-#include <atomic>
 #include <future>
-#include <thread>
 
 #include "base/text.h"
 #include "exact/solve.h"
 #include "grid/canonical_form.h"
 #include "grid/notation.h"
+#include "shelf/in_parallel.h"
 
 namespace cp {
 
@@ -165,16 +164,7 @@ class Intake {
 
   std::vector<NewLine> look_at(const Block& block) const {
     std::vector<std::optional<NewLine>> looked(block.lines.size());
-    std::atomic<std::size_t> next{0};
-    const auto work = [&] {
-      for (std::size_t from = next.fetch_add(kPieceOfWork); from < looked.size(); from = next.fetch_add(kPieceOfWork)) {
-        for (std::size_t at = from; at < std::min(from + kPieceOfWork, looked.size()); ++at) looked[at] = look_at_raw(block.lines[at]);
-      }
-    };
-    std::vector<std::thread> helpers;
-    for (int thread = 1; thread < wish_.threads; ++thread) helpers.emplace_back(work);
-    work();
-    for (std::thread& helper : helpers) helper.join();
+    in_parallel(looked.size(), wish_.threads, kPieceOfWork, [&](std::size_t at) { looked[at] = look_at_raw(block.lines[at]); });
     std::vector<NewLine> lines;
     for (auto& line : looked) {
       if (line) lines.push_back(std::move(*line));

@@ -229,7 +229,7 @@ class Parser {
     auto word = name("the name of a technique or family");
     if (!word) return word.error();
     const std::string id = in_small_letters(*word);
-    if (auto fault = check_technique_(id)) {
+    if (auto fault = check_technique_(id, kind)) {
       fault->where = where;
       return *fault;
     }

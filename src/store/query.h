@@ -75,8 +75,8 @@ const std::vector<QueryNumber>& query_numbers();
 // Does a term speak about surveys? Then it, and its opposite, hold for surveyed puzzles only.
 bool speaks_of_survey(const QueryTerm& term);
 
-// Says what is wrong with the name of a technique, if anything.
-using CheckTechnique = std::function<std::optional<Error>(const std::string& name)>;
+// Says what is wrong with the name of a technique behind `uses` or `no` (kUsesKind) or `needs` (kNeedsKind), if anything.
+using CheckTechnique = std::function<std::optional<Error>(const std::string& name, std::string_view kind)>;
 
 // Reads a query; the empty text asks for every puzzle. Errors kBadArgument and kBadName with the place in the text.
 Result<QueryTerm> parse_query(std::string_view text, const CheckTechnique& check_technique);

@@ -240,7 +240,9 @@ class Compiler {
     const std::string name = column.name == "number" ? key_ : std::string(1, column.table) + "." + std::string(column.column);
     values_.emplace_back(term.low);
     values_.emplace_back(term.high);
-    return name + (is_negated ? " NOT BETWEEN ? AND ?" : " BETWEEN ? AND ?");
+    if (!is_negated) return name + " BETWEEN ? AND ?";
+    const std::string outside = name + " NOT BETWEEN ? AND ?";
+    return column.table == 's' ? "(" + outside + " AND " + name + " >= 0)" : outside;  // below 0: the survey did not count it
   }
 
   std::string facet_text(const QueryTerm& term, bool is_negated) {

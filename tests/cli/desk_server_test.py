@@ -1,6 +1,9 @@
 # SPDX-License-Identifier: Apache-2.0
 """The page server: only this machine, only GET and HEAD, only the files of the page, and within bounds whatever is sent."""
 
+import base64
+import hashlib
+import json
 import os
 import re
 import signal
@@ -14,6 +17,7 @@ from program import BIN, SOURCE, Case, Run
 
 PAGE = "<!doctype html><title>Desk</title>"
 SCRIPT = "console.log('desk');\n" * 2000
+LESSON = "counterpoise lesson 1\ntitle: The ring\npuzzle: ..3.1......4.1..\n\n== First\nWords.\n"
 
 
 class Answer:
@@ -191,6 +195,69 @@ class DeskServerTest(Case):
         self.assertEqual(ours, ["0100007F:" + hexport])
         with open("/proc/net/tcp6") as table:
             self.assertNotIn(":" + hexport + " ", "".join(line for line in table if " 0A " in line))
+
+    # --- with a folder of lessons
+
+    def shelf(self, *, only=None):
+        os.makedirs(self.path("shelf/inner"), exist_ok=True)
+        self.path("shelf/ring.lesson", LESSON)
+        self.path("shelf/other.txt", "mine")
+        self.path("shelf/inner/deep.lesson", LESSON)
+        os.symlink(self.path("shelf/other.txt"), self.path("shelf/link.lesson"))
+        self.server = self.start("--port", "0", "--lessons", self.path("shelf/" + only) if only else self.path("shelf"))
+
+    def text(self, name):
+        with open(self.path(name)) as file:
+            return file.read()
+
+    def put(self, name, text, *headers, origin=True):
+        ours = [f"Origin: http://127.0.0.1:{self.server.port}"] if origin else []
+        head = "\r\n".join([f"PUT /lessons/{name} HTTP/1.1", f"Host: 127.0.0.1:{self.server.port}", *ours, f"Content-Length: {len(text.encode())}", *headers, "", ""])
+        return self.send(head.encode() + text.encode())
+
+    def test_lessons_are_listed_and_read(self):
+        self.shelf()
+        listed = json.loads(self.get("/lessons").body)
+        self.assertEqual([entry["name"] for entry in listed["lessons"]], ["ring.lesson"])
+        self.assertEqual(listed["lessons"][0]["title"], "The ring")
+        answer = self.get("/lessons/ring.lesson")
+        self.assertEqual((answer.status, answer.body.decode()), (200, LESSON))
+        # RFC 9110, section 8.8.3: a tag is quoted; ours is the SHA-256 of the text.
+        digest = base64.b64encode(hashlib.sha256(LESSON.encode()).digest()).decode()
+        self.assertEqual(answer.headers["etag"], f'"{digest}"')
+        self.assertEqual(listed["lessons"][0]["revision"], digest)
+
+    def test_a_lesson_is_written_over_the_revision_that_was_read(self):
+        self.shelf()
+        tag = self.get("/lessons/ring.lesson").headers["etag"]
+        written = self.put("ring.lesson", LESSON + "% more\n", f"If-Match: {tag}")
+        self.assertEqual(written.status, 200)
+        self.assertEqual(self.text("shelf/ring.lesson"), LESSON + "% more\n")
+        again = self.put("ring.lesson", "mine", f"If-Match: {tag}")
+        self.assertEqual((again.status, again.headers["etag"]), (412, written.headers["etag"]))
+        self.assertEqual(self.text("shelf/ring.lesson"), LESSON + "% more\n")
+        self.assertEqual(self.put("ring.lesson", "mine", "If-None-Match: *").status, 412)
+        self.assertEqual(self.put("ring.lesson", "mine").status, 428)
+        self.assertEqual(self.put("new%20one.lesson", LESSON, "If-None-Match: *").status, 201)
+        self.assertEqual(self.text("shelf/new one.lesson"), LESSON)
+        self.assertEqual([name for name in os.listdir(self.path("shelf")) if name.startswith(".")], [], "nothing half-written stays")
+
+    def test_nothing_else_is_read_or_written(self):
+        self.shelf()
+        for name in ("../desk.js", "..%2fring.lesson", "inner/deep.lesson", "inner%2Fdeep.lesson", "other.txt", ".lesson", ".hidden.lesson", "%00.lesson", "%zz.lesson", "link.lesson", "x" * 200 + ".lesson"):
+            self.assertIn(self.get("/lessons/" + name).status, (400, 404), name)
+            self.assertIn(self.put(name, "mine", "If-None-Match: *").status, (400, 404, 412), name)
+        self.assertEqual(self.put("a.lesson", "x", "If-None-Match: *", origin=False).status, 403)
+        self.assertEqual(sorted(os.listdir(self.path("shelf"))), ["inner", "link.lesson", "other.txt", "ring.lesson"])
+        self.assertEqual(self.text("shelf/other.txt"), "mine")
+        self.assertEqual(self.get("/lessons", "Content-Length: 0", f"Origin: http://127.0.0.1:{self.server.port}", method="PUT").status, 405)
+        self.still_serves()
+
+    def test_one_lesson_alone(self):
+        self.shelf(only="ring.lesson")
+        self.assertEqual(len(json.loads(self.get("/lessons").body)["lessons"]), 1)
+        self.assertEqual(self.put("new.lesson", LESSON, "If-None-Match: *").status, 404)
+        self.ends(Run("desk", "--no-open", "--folder", self.folder, "--lessons", self.path("shelf/nowhere")), 64, "neither a folder nor a lesson", "hint: ")
 
     def test_a_taken_port(self):
         taken = Run("desk", "--no-open", "--folder", self.folder, "--port", str(self.server.port))

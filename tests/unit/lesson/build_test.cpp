@@ -153,5 +153,66 @@ TEST(Build, SpeakingTimeFollowsTheWords) {
   EXPECT_EQ(total_seconds(document), sum);
 }
 
+LessonReview reviewed(const std::string& lines, const std::optional<std::vector<int>>& asked = std::nullopt) { return review_lesson(parse_lesson(lesson_text(lines)).value(), asked); }
+
+TEST(Review, GoesOnPastClaimsThatDoNotHold) {
+  const LessonReview review = reviewed("@claim r1c1 = " + other_digit("r1c1") + "\n@claim r1c1 = " + digit_in("r1c1") + " footing r1\n@claim r1c1 in 1..4\n\n== Second\nMore words.");
+  ASSERT_FALSE(review.stop.has_value());
+  ASSERT_EQ(review.document.scenes.size(), 2U);
+  const auto& claims = review.document.scenes[0].claims;
+  ASSERT_EQ(claims.size(), 3U);
+  EXPECT_EQ(claims[0].verdict, Verdict::kRefuted);
+  EXPECT_EQ(claims[1].verdict, Verdict::kOpen);
+  EXPECT_EQ(claims[2].verdict, Verdict::kProved);
+  EXPECT_EQ(claims[0].line, 6);
+  EXPECT_EQ(claims[2].line, 8);
+  EXPECT_EQ(review.document.scenes[1].line, 10);
+  EXPECT_EQ(review.claims.size(), 3U);
+}
+
+TEST(Review, ShowsTheSceneThatStopsItAsFarAsItGoes) {
+  const LessonReview review = reviewed("Good words.\n@claim r1c1 in 1..4\n@step r1c1 = " + other_digit("r1c1") + "\n\n== Second\nMore words.");
+  ASSERT_TRUE(review.stop.has_value());
+  EXPECT_EQ(review.stop->error.where.line, 8);
+  ASSERT_EQ(review.document.scenes.size(), 1U);
+  EXPECT_EQ(review.document.scenes[0].paragraphs[0].text, "Good words.");
+  EXPECT_EQ(review.document.scenes[0].claims.size(), 1U);
+}
+
+TEST(Review, AClaimThatRestsOnAFalseOneIsOpen) {
+  const LessonReview review = reviewed("@claim r1c1 = " + other_digit("r1c1") + "\n@claim r1c1 != " + digit_in("r1c1") + " footing #1");
+  ASSERT_EQ(review.document.scenes[0].claims.size(), 2U);
+  EXPECT_EQ(review.document.scenes[0].claims[1].verdict, Verdict::kOpen);
+}
+
+TEST(Review, AsksOnlyWhatIsWantedAndKeysTellWhatIsTheSame) {
+  const std::string claims = "@claim r1c1 = " + digit_in("r1c1") + "\n@claim r1c2 = " + digit_in("r1c2");
+  const LessonReview none = reviewed(claims, std::vector<int>{});
+  const LessonReview second = reviewed(claims, std::vector<int>{2});
+  ASSERT_EQ(second.claims.size(), 2U);
+  EXPECT_FALSE(none.claims[1].is_asked);
+  EXPECT_FALSE(second.claims[0].is_asked);
+  EXPECT_TRUE(second.claims[1].is_asked);
+  EXPECT_EQ(second.document.scenes[0].claims[1].verdict, Verdict::kProved);
+  // The words around a claim and the claims before it do not matter; the position does.
+  EXPECT_EQ(reviewed("Other words.\n\n@claim r1c2 = " + digit_in("r1c2")).claims[0].key, second.claims[1].key);
+  EXPECT_NE(none.claims[0].key, none.claims[1].key);
+  EXPECT_NE(reviewed("@singles\n@claim r1c2 = " + digit_in("r1c2")).claims[0].key, second.claims[1].key);
+  EXPECT_NE(reviewed("@claim r1c2 = " + digit_in("r1c2") + " footing r1").claims[0].key, second.claims[1].key);
+}
+
+TEST(Review, OfAGoodLessonIsItsBuild) {
+  const Lesson lesson = support::sample_written();
+  const LessonReview review = review_lesson(lesson);
+  ASSERT_FALSE(review.stop.has_value());
+  const Document built = support::sample_lesson();
+  ASSERT_EQ(review.document.scenes.size(), built.scenes.size());
+  for (std::size_t i = 0; i < built.scenes.size(); ++i) {
+    EXPECT_EQ(review.document.scenes[i].heading, built.scenes[i].heading);
+    EXPECT_EQ(review.document.scenes[i].seconds, built.scenes[i].seconds);
+    EXPECT_EQ(review.document.scenes[i].board.has_value(), built.scenes[i].board.has_value());
+  }
+}
+
 }  // namespace
 }  // namespace cp

@@ -68,5 +68,44 @@ TEST(PageAnswer, AnswersWhateverComes) {
   EXPECT_GT(refused, 10'000);
 }
 
+// A door that tells what it was asked.
+PageAnswer asked(const std::string& head, std::string_view body = {}) {
+  const PageFiles files = {{"/", {"text/html; charset=utf-8", "page"}}};
+  const DeskDoor door = [](const DoorRequest& request) -> std::optional<DoorReply> {
+    if (!request.path.starts_with("/door")) return std::nullopt;
+    return DoorReply{200, "text/plain", std::string(request.method) + " " + std::string(request.query) + " " + std::string(request.if_match) + " " + std::string(request.body), "tag"};
+  };
+  return answer_page(head, kPort, files, door, body);
+}
+
+const std::string kOurs = "Origin: http://127.0.0.1:4711\r\n";
+
+TEST(PageAnswer, ADoorHearsMethodQueryConditionAndBody) {
+  const PageAnswer answer = asked(request("PUT /door/x?a=b HTTP/1.1", kOurs + "Content-Length: 4\r\nIf-Match: \"old\"\r\n"), "four");
+  EXPECT_EQ(answer.status, 200);
+  EXPECT_EQ(answer.own_body, "PUT a=b \"old\" four");
+  EXPECT_NE(answer.head.find("ETag: \"tag\"\r\n"), std::string::npos);
+  EXPECT_EQ(asked(request("HEAD /door HTTP/1.1")).own_body, "");
+  EXPECT_EQ(asked(request("GET / HTTP/1.1")).body, "page") << "what is not the door's is the page's";
+}
+
+TEST(PageAnswer, WritingNeedsAnOriginOfOursAndAKnownLength) {
+  EXPECT_EQ(asked(request("PUT /door HTTP/1.1", "Content-Length: 0\r\n")).status, 403) << "browsers always say where they come from";
+  EXPECT_EQ(asked(request("PUT /door HTTP/1.1", "Origin: http://example.org\r\nContent-Length: 0\r\n")).status, 403);
+  EXPECT_EQ(asked(request("PUT /door HTTP/1.1", kOurs)).status, 411);
+  EXPECT_EQ(asked(request("PUT /door HTTP/1.1", kOurs + "Content-Length: 9999999\r\n")).status, 413);
+  EXPECT_EQ(asked(request("PUT /door HTTP/1.1", kOurs + "Content-Length: +4\r\n")).status, 413);
+  EXPECT_EQ(asked(request("DELETE /door HTTP/1.1", kOurs)).status, 405);
+  EXPECT_EQ(asked(request("PUT / HTTP/1.1", kOurs + "Content-Length: 0\r\n")).status, 405) << "the page itself is never written";
+  EXPECT_EQ(asked(request("GET /door HTTP/1.1", "Content-Length: 4\r\n")).status, 413);
+}
+
+TEST(PageAnswer, ABodyIsWaitedForOnlyWhenItWillBeRead) {
+  const std::string good = request("PUT /door HTTP/1.1", kOurs + "Content-Length: 12\r\n");
+  EXPECT_EQ(body_bytes_after(good, kPort, true), 12U);
+  EXPECT_EQ(body_bytes_after(good, kPort, false), 0U);
+  EXPECT_EQ(body_bytes_after(request("PUT /door HTTP/1.1", "Content-Length: 12\r\n"), kPort, true), 0U);
+}
+
 }  // namespace
 }  // namespace cp::serve

@@ -12,7 +12,10 @@
 #include "exact/random_grid.h"
 #include "grid/notation.h"
 #include "grid/transform.h"
+#include "scan/survey_puzzle.h"
 #include "shelf/ask.h"
+#include "shelf/random_lines.h"
+#include "shelf/survey_shelf.h"
 
 namespace cp {
 namespace {
@@ -219,6 +222,7 @@ TEST_F(IntakeTest, AStoppedImportGoesOnToTheSameShelf) {
   EXPECT_EQ(import(stormy, wish).state.fresh, 200);  // nothing is left to do
   EXPECT_EQ(everything(stormy), everything(calm));
   file("lines.txt", own_lines(1) + text);
+  wish.label = wish.file;
   const auto changed = take_in(stormy, wish, {});
   ASSERT_FALSE(changed.is_ok());
   EXPECT_NE(changed.error().message.find("is not what it was"), std::string::npos);
@@ -238,6 +242,70 @@ TEST_F(IntakeTest, ProperIsWhatTheExactSearchSays) {
   EXPECT_EQ(to.puzzle(5)->solutions, 0);
   const auto found = to.find(read_query("not proper").value(), {});
   EXPECT_EQ(found->numbers, (std::vector<std::int64_t>{4, 5}));
+}
+
+TEST(SurveyRow, FacetsSayWhatTheRecordSays) {
+  SurveyRecord record;
+  record.depth = SurveyDepth::kFull;
+  SurveyPath path;
+  path.end = "solved";
+  path.techniques = {{"hidden-single", 40}, {"unique-rectangle-1", 1}, {"x-wing", 1}, {"balance", 1}};
+  path.tail = {"hidden-single", "naked-single"};
+  path.effort = 321;
+  record.path = path;
+  record.needed = {"balance"};
+  BalanceNote wide;  // rows against columns, slack 2
+  wide.left = "r1,r2";
+  wide.right = "c1,c2";
+  wide.slack = 2;
+  BalanceNote tight = wide;  // with boxes, slack 0
+  tight.right = "b1,c3";
+  tight.slack = 0;
+  record.balances = {tight, wide};
+  const SurveyRow row = survey_row(5, record);
+  EXPECT_EQ(row.puzzle, 5);
+  EXPECT_EQ(row.effort, 321);
+  std::vector<std::string> names;
+  for (const FacetName& facet : row.facets) names.push_back(facet.kind + " " + facet.name);
+  const std::vector<std::string> wanted = {"balance rc/2", "balance rcb/0", "needs balance",      "path solved",    "path tail singles", "uses balance",
+                                           "uses fish",    "uses hidden-single", "uses single", "uses unique-rectangle-1", "uses uniqueness", "uses x-wing"};
+  EXPECT_EQ(names, wanted);
+  record.path->tail.push_back("x-wing");
+  EXPECT_EQ(survey_row(5, record).facets.size(), row.facets.size() - 1);
+}
+
+TEST_F(IntakeTest, SurveysAreKeptOnceAndFoundByWhatTheySay) {
+  Shelf to = shelf();
+  IntakeWish wish;
+  wish.file = file("lines.txt", own_lines(40));
+  import(to, wish);
+  ShelfSurveyWish survey;
+  survey.depth = SurveyDepth::kBasics;
+  survey.threads = 3;
+  survey.most = 15;
+  EXPECT_EQ(survey_shelf(to, survey, {}).value(), 15);
+  survey.most = 0;
+  EXPECT_EQ(survey_shelf(to, survey, {}).value(), 25);
+  EXPECT_EQ(survey_shelf(to, survey, {}).value(), 0);
+  const auto solved = to.find(read_query("solved").value(), {FindOrder::kNumber, 0, 0}).value().numbers;
+  for (std::int64_t number = 1; number <= 40; ++number) {
+    const SurveyRecord record = survey_puzzle(own_puzzle(static_cast<std::uint64_t>(number)), {SurveyDepth::kBasics});
+    EXPECT_EQ(std::find(solved.begin(), solved.end(), number) != solved.end(), record.path->end == "solved") << number;
+  }
+  survey.depth = SurveyDepth::kBalances;
+  survey.query = read_query("number <= 3").value();
+  EXPECT_EQ(survey_shelf(to, survey, {}).value(), 3);
+}
+
+TEST(RandomLines, AreTheSameOnAnyNumberOfThreads) {
+  std::vector<std::string> lines;
+  random_lines(9, 70, 3, [&](const std::string& line) {
+    lines.push_back(line);
+    return true;
+  });
+  ASSERT_EQ(lines.size(), 70U);
+  EXPECT_EQ(lines[69], random_line(9, 69));
+  EXPECT_NE(lines[0], random_line(8, 1));
 }
 
 TEST_F(IntakeTest, UnknownTechniquesInQueriesGetAHint) {

@@ -7,7 +7,7 @@
 namespace cp {
 namespace {
 
-std::optional<Error> only_known(const std::string& name) {
+std::optional<Error> only_known(const std::string& name, std::string_view /*kind*/) {
   for (const char* known : {"x-wing", "fish", "uniqueness", "balance", "naked-single"}) {
     if (name == known) return std::nullopt;
   }

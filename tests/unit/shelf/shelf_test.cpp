@@ -53,7 +53,7 @@ NewLine line_of(std::uint64_t number, int givens = 24, int solutions = 1) {
 }
 
 QueryTerm query(std::string_view text) {
-  auto term = parse_query(text, [](const std::string&) { return std::optional<Error>(); });
+  auto term = parse_query(text, [](const std::string&, std::string_view) { return std::optional<Error>(); });
   EXPECT_TRUE(term.is_ok()) << text;
   return std::move(term).value();
 }

@@ -4,12 +4,14 @@ import { readFileSync } from 'node:fs';
 import { createServer } from 'node:http';
 import { AxeBuilder } from '@axe-core/playwright';
 
-const folder = new URL(`file://${process.env.COUNTERPOISE_DESK_DIR ?? new URL('../../../web/dist', import.meta.url).pathname}/`);
+export const pageFolder = process.env.COUNTERPOISE_DESK_DIR ?? new URL('../../../web/dist', import.meta.url).pathname;
+const folder = new URL(`file://${pageFolder}/`);
 
 /** The bundled puzzle (data/demo.txt) and its balance, the ring theorem. */
 export const ring = readFileSync(new URL('../../../data/demo.txt', import.meta.url), 'utf8').split('\n').filter((line) => line && !line.startsWith('#'))[0].trim();
 
-export const pageFiles = Object.fromEntries([['index.html', 'text/html; charset=utf-8'], ['desk.js', 'text/javascript; charset=utf-8'], ['desk.css', 'text/css; charset=utf-8']]
+export const pageFiles = Object.fromEntries([['index.html', 'text/html; charset=utf-8'], ['desk.js', 'text/javascript; charset=utf-8'], ['desk.css', 'text/css; charset=utf-8'],
+  ['lessons.html', 'text/html; charset=utf-8'], ['lessons.js', 'text/javascript; charset=utf-8'], ['lessons.css', 'text/css; charset=utf-8']]
   .map(([name, type]) => [`/${name}`, { type, bytes: readFileSync(new URL(name, folder)) }]));
 
 export async function serve() {
@@ -22,14 +24,14 @@ export async function serve() {
   return { url: `http://127.0.0.1:${server.address().port}/`, close: () => server.close() };
 }
 
-/** Opens the desk in a context of its own, or in the one given. Requests to elsewhere are refused and noted. */
-export async function openDesk(browser, url, { context: given, ...options } = {}) {
+/** Opens the desk in a context of its own, or in the one given. Requests to elsewhere than `origin` are refused and noted. */
+export async function openDesk(browser, url, { context: given, origin = url, ...options } = {}) {
   const context = given ?? await browser.newContext({ viewport: { width: 1280, height: 800 }, ...options });
   const reached = [];
   const faults = [];
   await context.route('**/*', (route) => {
     const address = route.request().url();
-    if (address.startsWith(url) || address.startsWith('blob:') || address.startsWith('data:')) return route.continue();
+    if (address.startsWith(origin) || address.startsWith('blob:') || address.startsWith('data:')) return route.continue();
     reached.push(address);
     return route.abort();
   });

@@ -9,6 +9,7 @@ import * as operations from './operations';
 import { shapes, type Shape } from './shape';
 import { emptyDesk, type CellDigit, type DeskState, type Frame } from './state';
 import type { Keeper } from './store';
+import { Tenure } from './tenure';
 import { deskFromText, isDeskText, longestText, positionText, readGrid, readList, readPosition, type Named } from './texts';
 
 /** Shown on the board in place of what is there, for as long as the pointer or the keyboard rests on something. */
@@ -34,6 +35,8 @@ export class Desk {
   said = $state('');
   /** The browser's store is full or closed. */
   unkept = $state(false);
+  /** Another window keeps the desk. */
+  elsewhere = $state(false);
 
   check: CheckAnswer | undefined = $state.raw(undefined);
   checking = $state(false);
@@ -56,6 +59,8 @@ export class Desk {
   private checkAbort: AbortController | undefined;
   private weighAbort: AbortController | undefined;
   private listeners: (() => void)[] = [];
+  private readonly tenure = new Tenure('counterpoise.desk', (holder) => this.becomeKept(holder === 'elsewhere'));
+  private isTouched = false;  // something was done in this window
 
   constructor(readonly ask: Ask, private readonly keeper?: Keeper) {}
 
@@ -75,7 +80,26 @@ export class Desk {
         if (past) this.history = prepend(this.history, past);
       });
     }
+    // Until it is known who keeps the desk, nothing is written.
+    if (this.keeper) this.keeper.isElsewhere = true;
+    this.tenure.take();
     this.moved(true, true);
+  }
+
+  private becomeKept(elsewhere: boolean): void {
+    this.elsewhere = elsewhere;
+    this.keeper?.become(elsewhere);
+    if (elsewhere) this.say('The desk is open in another window, which keeps it');
+  }
+
+  /** Goes on here, and the other window hears of it. What it has kept is here now, or one Undo away if something was done here. */
+  async takeOver(): Promise<void> {
+    const kept = this.keeper?.recall(), past = await this.keeper?.recallPast(), mine = this.doc;
+    if (kept) {
+      const theirs = past ? prepend(kept, past) : kept;
+      this.install(this.isTouched ? change(theirs, mine) : theirs);
+    }
+    this.tenure.takeOver();
   }
 
   /** Calls back whenever digits or candidates have changed. */
@@ -107,6 +131,7 @@ export class Desk {
   private install(history: History): void {
     if (history === this.history) return;
     const before = this.doc, position = this.position;
+    this.isTouched = true;
     this.history = history;
     this.keeper?.keep(history);
     this.unkept = this.keeper?.full ?? false;

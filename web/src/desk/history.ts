@@ -3,38 +3,38 @@
 import type { DeskState } from './state';
 
 /** States one after the other, the nearest first. */
-export interface Chain {
-  readonly state: DeskState;
-  readonly rest: Chain | undefined;
+export interface Chain<T = DeskState> {
+  readonly state: T;
+  readonly rest: Chain<T> | undefined;
   readonly length: number;
 }
 
-export interface History {
-  readonly past: Chain | undefined;
-  readonly now: DeskState;
-  readonly future: Chain | undefined;
+export interface History<T = DeskState> {
+  readonly past: Chain<T> | undefined;
+  readonly now: T;
+  readonly future: Chain<T> | undefined;
   /** Changes of the same kind in a row (typing) are one step back. */
   readonly kind: string;
 }
 
-export const link = (state: DeskState, rest: Chain | undefined): Chain => ({ state, rest, length: lengthOf(rest) + 1 });
-export const lengthOf = (chain: Chain | undefined): number => chain?.length ?? 0;
+export const link = <T>(state: T, rest: Chain<T> | undefined): Chain<T> => ({ state, rest, length: lengthOf(rest) + 1 });
+export const lengthOf = (chain: Chain<unknown> | undefined): number => chain?.length ?? 0;
 
-export const begin = (now: DeskState): History => ({ past: undefined, now, future: undefined, kind: '' });
+export const begin = <T>(now: T): History<T> => ({ past: undefined, now, future: undefined, kind: '' });
 
 /** `kind` is empty for changes that are a step by themselves. */
-export function change(history: History, next: DeskState, kind = ''): History {
+export function change<T>(history: History<T>, next: T, kind = ''): History<T> {
   if (next === history.now) return history;
   if (kind && kind === history.kind) return { ...history, now: next, future: undefined };
   return { past: link(history.now, history.past), now: next, future: undefined, kind };
 }
 
-export function undo(history: History): History {
+export function undo<T>(history: History<T>): History<T> {
   const { past } = history;
   return past ? { past: past.rest, now: past.state, future: link(history.now, history.future), kind: '' } : history;
 }
 
-export function redo(history: History): History {
+export function redo<T>(history: History<T>): History<T> {
   const { future } = history;
   return future ? { past: link(history.now, history.past), now: future.state, future: future.rest, kind: '' } : history;
 }

@@ -59,14 +59,26 @@ export class Keeper {
   private written: Chain | undefined;
   private timer: ReturnType<typeof setTimeout> | undefined;
   full = false;
+  /** Another window keeps the desk: nothing is written from here. */
+  isElsewhere = false;
+  private held: History | undefined;
 
   constructor(private readonly storage: Storage | undefined = browserStorage()) {}
 
   /** Called with every new history. */
   keep(history: History): void {
+    this.held = history;
+    if (this.isElsewhere) return;
     this.full = !writeKept(this.storage, history);
     clearTimeout(this.timer);
     this.timer = setTimeout(() => void this.writePast(history.past), 300);
+  }
+
+  /** From now on this window keeps the desk, or another one. What has changed meanwhile is written at once. */
+  become(isElsewhere: boolean): void {
+    this.isElsewhere = isElsewhere;
+    if (isElsewhere) clearTimeout(this.timer);
+    else if (this.held) this.keep(this.held);
   }
 
   private async writePast(past: Chain | undefined): Promise<void> {
