@@ -74,6 +74,25 @@ function(cp_program name)
   endif()
 endfunction()
 
+# cp_ranks_program(<name> FROM <room> NEEDS <room>...): a process of an MPI job. Built where MPI is there (Debian:
+# libopenmpi-dev), left out where not.
+function(cp_ranks_program name)
+  cmake_parse_arguments(arg "" "FROM" "NEEDS" ${ARGN})
+  if(CP_WASM)
+    return()
+  endif()
+  set(MPI_CXX_SKIP_MPICXX TRUE)  # the plain interface is enough
+  find_package(MPI QUIET COMPONENTS CXX)
+  if(NOT MPI_CXX_FOUND)
+    message(STATUS "${name} left out: MPI is not installed")
+    return()
+  endif()
+  cp_glob_room(${arg_FROM} sources headers)
+  cp_existing_rooms(needs ${arg_NEEDS})
+  add_executable(${name} ${sources} ${headers})
+  target_link_libraries(${name} PRIVATE cp_flags ${needs} MPI::MPI_CXX)
+endfunction()
+
 # cp_module(<name> FROM <room> NEEDS <room>... [ALSO <source>...]): the WebAssembly
 # module <name>.wasm, made smaller by wasm-opt. Sources after ALSO are compiled once
 # more for this module, as native programs have them, and take the place of the

@@ -11,6 +11,7 @@
 #include "cli/command.h"
 #include "cli/report.h"
 #include "cli/served_lessons.h"
+#include "cli/served_shelf.h"
 #include "serve/page_server.h"
 
 extern char** environ;  // NOLINT: POSIX names it so
@@ -25,6 +26,7 @@ struct Words {
   bool no_open = false;
   std::string folder;
   std::string lessons;
+  std::string shelf;
 };
 
 int stop_pipe[2] = {-1, -1};  // a signal writes, the server reads
@@ -68,10 +70,23 @@ void open_browser(const std::string& address) {
 
 // What the desk may ask besides its page.
 Result<serve::DeskDoor> open_door(const Words& words) {
-  if (words.lessons.empty()) return serve::DeskDoor();
-  auto lessons = ServedLessons::open(words.lessons);
-  if (!lessons) return lessons.error();
-  return serve::DeskDoor([lessons = std::move(lessons).value()](const serve::DoorRequest& request) { return lessons.answer(request); });
+  if (words.lessons.empty() && words.shelf.empty()) return serve::DeskDoor();
+  std::optional<ServedLessons> lessons;
+  if (!words.lessons.empty()) {
+    auto opened = ServedLessons::open(words.lessons);
+    if (!opened) return opened.error();
+    lessons = std::move(opened).value();
+  }
+  std::optional<ServedShelf> shelf;
+  if (!words.shelf.empty()) {
+    auto opened = ServedShelf::open(words.shelf);
+    if (!opened) return opened.error();
+    shelf = std::move(opened).value();
+  }
+  return serve::DeskDoor([lessons = std::move(lessons), shelf = std::move(shelf)](const serve::DoorRequest& request) {
+    auto reply = lessons ? lessons->answer(request) : std::nullopt;
+    return reply || !shelf ? reply : shelf->answer(request);
+  });
 }
 
 int run(const Words& words) {
@@ -103,11 +118,12 @@ void add_desk(Program& program) {
   command->add_flag("--no-open", words->no_open, "do not open the browser");
   command->add_option("--folder", words->folder, "where the built page is, when it is not beside the program")->type_name("FOLDER");
   command->add_option("--lessons", words->lessons, "a folder of lessons, or one .lesson file, that the desk may read and write")->type_name("PATH");
+  command->add_option("--shelf", words->shelf, "a shelf that the page shelf.html may search and write tags and notes on")->type_name("FILE");
   command->footer(
       "Serves until Ctrl-C. Exit code 0: stopped; 64: port taken or no page there.\n"
       "Examples:\n"
       "  counterpoise desk\n"
-      "  counterpoise desk --lessons my-lessons\n"
+      "  counterpoise desk --lessons my-lessons --shelf my.shelf\n"
       "  counterpoise desk --no-open --port 8080\n");
   command->callback([words, port, &program] {
     words->names_port = port->count() > 0;

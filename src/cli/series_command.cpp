@@ -11,6 +11,7 @@
 #include "cli/progress.h"
 #include "cli/puzzle_file.h"
 #include "cli/report.h"
+#include "cli/series_plan_command.h"
 
 namespace cp::cli {
 
@@ -159,6 +160,7 @@ int make_bundled_series(const std::string& folder, bool has_notes, bool as_json)
 void add_series(Program& program) {
   CLI::App* series = program.app.add_subcommand("series", "Several lessons as a course: check its order, build its pages");
   series->require_subcommand(1);
+  add_series_plan(*series, program);
   auto check = std::make_shared<Words>();
   CLI::App* command = series->add_subcommand("check", "Prove every lesson of a folder again; does each need only what was taught before?");
   command->add_option("FOLDER", check->folder, kFolderHelp);

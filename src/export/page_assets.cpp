@@ -88,7 +88,7 @@ code{font-size:.9em}
 .bar output{min-width:8em;text-align:center;font-size:.9rem}
 @media (min-width:60rem){.spread{grid-template-columns:minmax(0,min(50vw,max(24rem,(100vh - 9.4rem)*.875))) minmax(0,1fr);grid-template-rows:auto 1fr;grid-template-areas:"board head" "board words";row-gap:0}
 .spread>.board{max-width:none}.pans svg{max-height:32vh}.words{padding-top:.6rem;align-self:stretch}.heading{align-self:stretch}}
-@media (max-width:40rem){header,.scene{padding-left:.8rem;padding-right:.8rem}.heading,.words{padding-left:.6rem}.tally th,.tally td{font-size:.78rem}.bar{gap:.6rem}.bar button{padding:.25rem .7rem}.bar output{min-width:6em}}
+@media (max-width:40rem){header,.scene,.series main{padding-left:.8rem;padding-right:.8rem}.entry{grid-template-columns:minmax(0,1fr)}.entry .board{max-width:13rem}.entry dl{grid-template-columns:minmax(0,1fr)}.entry dd{margin-bottom:.3rem}.heading,.words{padding-left:.6rem}.tally th,.tally td{font-size:.78rem}.bar{gap:.6rem}.bar button{padding:.25rem .7rem}.bar output{min-width:6em}}
 @media screen{.stepping .scene:not(.now){display:none}.stepping .scene{border-bottom:0}}
 @media (prefers-reduced-motion:reduce){*{transition:none!important;animation:none!important;scroll-behavior:auto!important}}
 @media print{body{display:block;min-height:0}@page{size:A4;margin:16mm}
