@@ -169,15 +169,12 @@ class ScanTest(Case):
 
     @unittest.skipUnless(CAN_RUN_RANKS, "MPI is not installed (libopenmpi-dev, openmpi-bin), so ranks are not tested")
     def test_a_rank_that_falls_silent_loses_its_blocks_to_others(self):
-        source = self.path("all.csv", collection(12))
+        source = self.path("all.csv", collection(40))
         self.scanned(source, "--out", self.path("threads.jsonl"), "--depth", "basics")
         out = self.path("ranks.jsonl")
         process = ranked(3, source, "--out", out, "--depth", "basics", "--patience", "3")
         try:
-            for _ in range(1500):
-                if len(children_of(process)) == 3:
-                    break
-                time.sleep(0.01)
+            self.wait_for_place(out, process)
             os.kill(children_of(process)[2], signal.SIGSTOP)
             said = process.communicate(timeout=100)[0].decode()
         finally:
