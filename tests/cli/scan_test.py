@@ -104,7 +104,7 @@ class ScanTest(Case):
         self.assertEqual(plain, packed)
 
     def test_a_killed_scan_goes_on_and_ends_equal(self):
-        source = self.path("all.csv", collection(6))
+        source = self.path("all.csv", collection(40))  # more than one piece of 64 KiB in each part
         whole = self.path("whole.jsonl")
         self.scanned(source, "--out", whole, "--depth", "basics")
         self.assertFalse(os.path.exists(whole + ".place"))
