@@ -126,10 +126,10 @@ class ScanTest(Case):
             process.wait(timeout=20)
             process.stderr.close()
             self.assertTrue(os.path.exists(out + ".place"))
-        refused = Run("scan", slow, "--out", out, "--depth", "basics")
+        refused = Run("scan", source, "--out", out, "--depth", "basics")
         self.ends(refused, 64)
         self.assertIn("unfinished", refused.err)
-        other = Run("scan", slow, "--out", out, "--depth", "form", "--resume")
+        other = Run("scan", source, "--out", out, "--depth", "form", "--resume")
         self.ends(other, 64)
         process = subprocess.Popen([BIN, "scan", slow, "--out", out, "--depth", "basics", "--resume"], stderr=subprocess.PIPE)
         with open(slow, "wb") as pipe:
