@@ -41,9 +41,11 @@ Result<SweepEnd> sweep(const SweepWish& wish, const SweepWatch& watch) {
                                           tbb::make_filter<ScanBlock, BlockAnswer>(tbb::filter_mode::parallel, work) &
                                           tbb::make_filter<BlockAnswer, void>(tbb::filter_mode::serial_in_order, write));
   if (error) return *error;
+  // Whoever wished a stop may have ended the input as well, or broken off a read: that is no honest end of it.
+  end.was_stopped = end.was_stopped || watch.wants_stop();
   const bool is_complete = !end.was_stopped && !reader.trouble();
   if (auto failed = output.value().finish(is_complete)) return *failed;
-  if (reader.trouble()) return *reader.trouble();
+  if (reader.trouble() && !end.was_stopped) return *reader.trouble();
   end.count = output->count();
   return end;
 }

@@ -104,7 +104,7 @@ class ScanTest(Case):
         self.assertEqual(plain, packed)
 
     def test_a_killed_scan_goes_on_and_ends_equal(self):
-        source = self.path("all.csv", collection(6))
+        source = self.path("all.csv", collection(40))  # more than one piece of 64 KiB in each part
         whole = self.path("whole.jsonl")
         self.scanned(source, "--out", whole, "--depth", "basics")
         self.assertFalse(os.path.exists(whole + ".place"))
@@ -126,10 +126,10 @@ class ScanTest(Case):
             process.wait(timeout=20)
             process.stderr.close()
             self.assertTrue(os.path.exists(out + ".place"))
-        refused = Run("scan", slow, "--out", out, "--depth", "basics")
+        refused = Run("scan", source, "--out", out, "--depth", "basics")
         self.ends(refused, 64)
         self.assertIn("unfinished", refused.err)
-        other = Run("scan", slow, "--out", out, "--depth", "form", "--resume")
+        other = Run("scan", source, "--out", out, "--depth", "form", "--resume")
         self.ends(other, 64)
         process = subprocess.Popen([BIN, "scan", slow, "--out", out, "--depth", "basics", "--resume"], stderr=subprocess.PIPE)
         with open(slow, "wb") as pipe:
@@ -169,15 +169,12 @@ class ScanTest(Case):
 
     @unittest.skipUnless(CAN_RUN_RANKS, "MPI is not installed (libopenmpi-dev, openmpi-bin), so ranks are not tested")
     def test_a_rank_that_falls_silent_loses_its_blocks_to_others(self):
-        source = self.path("all.csv", collection(12))
+        source = self.path("all.csv", collection(40))
         self.scanned(source, "--out", self.path("threads.jsonl"), "--depth", "basics")
         out = self.path("ranks.jsonl")
         process = ranked(3, source, "--out", out, "--depth", "basics", "--patience", "3")
         try:
-            for _ in range(1500):
-                if len(children_of(process)) == 3:
-                    break
-                time.sleep(0.01)
+            self.wait_for_place(out, process)
             os.kill(children_of(process)[2], signal.SIGSTOP)
             said = process.communicate(timeout=100)[0].decode()
         finally:
