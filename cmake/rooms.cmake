@@ -74,6 +74,25 @@ function(cp_program name)
   endif()
 endfunction()
 
+# cp_ranks_program(<name> FROM <room> NEEDS <room>...): a process of an MPI job. Built where MPI is there (Debian:
+# libopenmpi-dev), left out where not.
+function(cp_ranks_program name)
+  cmake_parse_arguments(arg "" "FROM" "NEEDS" ${ARGN})
+  if(CP_WASM)
+    return()
+  endif()
+  set(MPI_CXX_SKIP_MPICXX TRUE)  # the plain interface is enough
+  find_package(MPI QUIET COMPONENTS CXX)
+  if(NOT MPI_CXX_FOUND)
+    message(STATUS "${name} left out: MPI is not installed")
+    return()
+  endif()
+  cp_glob_room(${arg_FROM} sources headers)
+  cp_existing_rooms(needs ${arg_NEEDS})
+  add_executable(${name} ${sources} ${headers})
+  target_link_libraries(${name} PRIVATE cp_flags ${needs} MPI::MPI_CXX)
+endfunction()
+
 # cp_module(<name> FROM <room> NEEDS <room>... [ALSO <source>...]): the WebAssembly
 # module <name>.wasm, made smaller by wasm-opt. Sources after ALSO are compiled once
 # more for this module, as native programs have them, and take the place of the
@@ -92,4 +111,29 @@ function(cp_module name)
     target_link_libraries(${name} PRIVATE nlohmann_json::nlohmann_json)
   endif()
   cp_finish_module(${name})
+endfunction()
+
+# data/series as a list of names and texts that src/cli/bundled_series.cpp includes.
+function(cp_bundled_series)
+  if(CP_WASM)
+    return()
+  endif()
+  file(GLOB texts CONFIGURE_DEPENDS "${CMAKE_SOURCE_DIR}/data/series/*")
+  set_property(DIRECTORY APPEND PROPERTY CMAKE_CONFIGURE_DEPENDS ${texts})
+  set(list "")
+  foreach(path IN LISTS texts)
+    get_filename_component(name "${path}" NAME)
+    file(READ "${path}" text)
+    string(APPEND list "{\"${name}\", R\"text(${text})text\"},\n")
+  endforeach()
+  set(goal "${CMAKE_BINARY_DIR}/generated/bundled_series.inc")
+  set(before "")
+  if(EXISTS "${goal}")
+    file(READ "${goal}" before)
+  endif()
+  if(NOT before STREQUAL list)
+    file(WRITE "${goal}" "${list}")
+  endif()
+  set_source_files_properties(src/cli/bundled_series.cpp PROPERTIES
+    COMPILE_DEFINITIONS "CP_BUNDLED_SERIES=\"${goal}\"" OBJECT_DEPENDS "${goal}")
 endfunction()

@@ -62,11 +62,11 @@ def code_only(text):
 
 
 def room_table():
-    """{room: (rooms it names, line)} from the cp_room, cp_program and cp_module calls in
+    """{room: (rooms it names, line)} from the cp_room, cp_program, cp_ranks_program and cp_module calls in
     CMakeLists.txt, in order; the build uses the very same lines."""
     text = read("CMakeLists.txt")
     table = {}
-    for match in re.finditer(r"^cp_(room|program|module)\(([^)]*)\)", text, re.M):
+    for match in re.finditer(r"^cp_(room|program|module|ranks_program)\(([^)]*)\)", text, re.M):
         words = match.group(2).split()
         name = words[0]
         if match.group(1) != "room":

@@ -14,6 +14,7 @@ build_packages() {
   command -v ninja >/dev/null 2>&1 || echo ninja-build
   missing_packages nlohmann-json3-dev libcli11-dev
   if [ -d "$root/src/store" ]; then missing_packages libsqlite3-dev zlib1g-dev libzstd-dev; fi
+  if [ -d "$root/src/sweep" ]; then missing_packages libtbb-dev; fi
   if [ -d "$root/src/print" ]; then
     missing_packages pkg-config libcairo2-dev libpango1.0-dev librsvg2-dev fonts-dejavu-core
   fi

@@ -5,6 +5,7 @@
 #include <span>
 #include <vector>
 
+#include "api/compose_commands.h"
 #include "api/fields.h"
 #include "api/lesson_doors.h"
 #include "api/near_names.h"
@@ -68,6 +69,38 @@ Answer ask_claims(Fields& fields) {
   return claims(request);
 }
 
+Answer ask_plan_check(Fields& fields) {
+  const PlanRequest request{fields.text("plan")};
+  if (auto fault = fields.finish()) return std::move(*fault);
+  return plan_check(request);
+}
+
+Answer ask_compose(Fields& fields) {
+  const ComposeRequest request{fields.text("plan"), fields.number("seed", 1), fields.number("count", 10), fields.number("of", 0), fields.number("most_tries", 0), fields.number("threads", 1), fields.text("state", "")};
+  if (auto fault = fields.finish()) return std::move(*fault);
+  return compose(request);
+}
+
+JudgeRequest judge_request(Fields& fields) { return {fields.text("puzzle"), fields.text("plan"), fields.number("limit", 5), fields.number("most_changes", 2)}; }
+
+Answer ask_judge(Fields& fields) {
+  const JudgeRequest request = judge_request(fields);
+  if (auto fault = fields.finish()) return std::move(*fault);
+  return judge(request);
+}
+
+Answer ask_improve(Fields& fields) {
+  const JudgeRequest request = judge_request(fields);
+  if (auto fault = fields.finish()) return std::move(*fault);
+  return improve(request);
+}
+
+Answer ask_vary(Fields& fields) {
+  const VaryRequest request{fields.text("puzzle"), fields.number("seed", 1), fields.number("count", 1), fields.text("left", ""), fields.text("right", "")};
+  if (auto fault = fields.finish()) return std::move(*fault);
+  return vary(request);
+}
+
 Answer ask_count(Fields& fields) {
   const CountRequest request{fields.text("shape")};
   if (auto fault = fields.finish()) return std::move(*fault);
@@ -80,7 +113,7 @@ Answer ask_bench(Fields& fields) {
   return bench(request);
 }
 
-constexpr std::array<Door, 10> kDoors = {{{"check", ask_check},
+constexpr std::array<Door, 15> kDoors = {{{"check", ask_check},
                                           {"survey", ask_survey},
                                           {"needed", ask_needed},
                                           {"alternatives", ask_alternatives},
@@ -88,6 +121,11 @@ constexpr std::array<Door, 10> kDoors = {{{"check", ask_check},
                                           {"weigh", ask_weigh},
                                           {"claim", ask_claim},
                                           {"claims", ask_claims},
+                                          {"plan_check", ask_plan_check},
+                                          {"compose", ask_compose},
+                                          {"judge", ask_judge},
+                                          {"improve", ask_improve},
+                                          {"vary", ask_vary},
                                           {"count", ask_count},
                                           {"bench", ask_bench}}};
 

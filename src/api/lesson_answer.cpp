@@ -234,9 +234,9 @@ std::vector<SceneSpan> scene_spans(const Document& document) {
   return spans;
 }
 
-std::vector<TextFile> text_files(const Document& document, bool with_notes, std::string_view engine) {
+std::vector<TextFile> text_files(const Document& document, bool with_notes, std::string_view engine, const LessonPlace& place) {
   std::vector<TextFile> files;
-  files.push_back({"index.html", page_html(document, PageOptions{with_notes, engine})});
+  files.push_back({"index.html", page_html(document, PageOptions{with_notes, engine, {place.series, place.series_title}, {place.previous, place.previous_title}, {place.next, place.next_title}})});
   for (ExportFile& figure : figure_files(document)) files.push_back({"figures/" + figure.name, std::move(figure.text)});
   files.push_back({"captions.vtt", captions_vtt(document)});
   files.push_back({"chapters.vtt", chapters_vtt(document)});

@@ -2,6 +2,7 @@
 // A lesson as a value, for shells in the same program that turn it into more than text.
 #pragma once
 
+#include <functional>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -33,7 +34,9 @@ struct SeriesParts {
   std::vector<Member> lessons;
   std::string index;  // the page that leads to them; empty when the answer is an error
 };
-SeriesParts series_parts(const SeriesRequest& request);
+// `tell`, if given, hears which lesson is built next and its number from 1.
+using TellLesson = std::function<void(const std::string& name, std::size_t number)>;
+SeriesParts series_parts(const SeriesRequest& request, const TellLesson& tell = {});
 
 // When each scene begins and how long it lasts, in seconds; one for each, in order.
 struct SceneSpan {
@@ -48,8 +51,18 @@ struct TextFile {
   std::string text;
 };
 
+// The pages beside the page of a lesson: addresses and titles; an empty address is none.
+struct LessonPlace {
+  std::string series;
+  std::string series_title;
+  std::string previous;
+  std::string previous_title;
+  std::string next;
+  std::string next_title;
+};
+
 // Page, figures, captions, chapters, script and description of a lesson; docs/formats/lesson_files.md.
 // `engine`: the script with the engine that goes into the page; may be empty.
-std::vector<TextFile> text_files(const Document& document, bool with_notes, std::string_view engine = {});
+std::vector<TextFile> text_files(const Document& document, bool with_notes, std::string_view engine = {}, const LessonPlace& place = {});
 
 }  // namespace cp::api

@@ -129,8 +129,9 @@ Json coverage_json(const SeriesPlan& plan) {
 }
 
 // Builds each lesson; the fault of the first that does not build, with its name as the field.
-std::optional<Answer> build_all(const SeriesRequest& request, std::vector<SeriesMember>& members) {
+std::optional<Answer> build_all(const SeriesRequest& request, const TellLesson& tell, std::vector<SeriesMember>& members) {
   for (const SeriesRequest::Member& lesson : request.lessons) {
+    if (tell) tell(lesson.name, members.size() + 1);
     LessonParts parts = lesson_text_parts(lesson.text);
     if (!parts.document) {
       parts.answer.field = lesson.name;
@@ -173,12 +174,12 @@ Answer lesson_build(const LessonTextRequest& request) {
   return std::move(parts.answer);
 }
 
-SeriesParts series_parts(const SeriesRequest& request) {
+SeriesParts series_parts(const SeriesRequest& request, const TellLesson& tell) {
   const auto about = parse_series(request.about);
   if (!about) return {refuse(about.error(), "about"), {}, {}};
   if (request.lessons.empty()) return {refuse(Error{ErrorCode::kBadArgument, "the series has no lesson", "a series is a folder with files whose names end in .lesson", {}}, "lessons"), {}, {}};
   std::vector<SeriesMember> members;
-  if (auto fault = build_all(request, members)) return {std::move(*fault), {}, {}};
+  if (auto fault = build_all(request, tell, members)) return {std::move(*fault), {}, {}};
   const SeriesPlan plan = plan_series(*about, members);
   SeriesParts parts;
   Json& json = parts.answer.json;

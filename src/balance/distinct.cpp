@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cstdlib>
 #include <cstring>
+#include <optional>
 #include <utility>
 
 namespace cp {
@@ -11,6 +12,7 @@ namespace cp {
 namespace {
 
 constexpr std::size_t kFirstSlots = std::size_t{1} << 17;
+constexpr std::size_t kFirstSlotsOfSlackZero = std::size_t{1} << 14;  // some thousands of balances
 
 // Sum of the 16 bytes, each 0 .. 15.
 int byte_sum(DigitBytes bytes) {
@@ -71,28 +73,110 @@ int fewest_houses(const SideClass& left, const SideClass& right) {
   return std::min(std::popcount(left.houses) + std::popcount(right.houses), std::popcount(left.mirror) + std::popcount(right.mirror));
 }
 
+// Goes through all right sides for one left side, sixteen at a time. For each digit the two pans have to share as many
+// places as both lack the digit at least: slack = open cells of the left side - copies it lacks + sum over the digits of the
+// smaller of both numbers of copies - open cells that both cover. On 9x9 a right side is one of 14 choices in each of three stacks,
+// so the cells covered by both are a sum of three small numbers, and the last stack's choices stand side by side.
+class PairScreen {
+ public:
+  static constexpr std::size_t kChoices = 14;
+  static bool fits(const Shape& shape) { return shape.side() == 9 && shape.band_count() == 3 && shape.stack_count() == 3; }
+
+  explicit PairScreen(const std::vector<Side>& rights) : lacking_(kChoices * kChoices) {
+    for (std::size_t i = 0; i < kChoices; ++i) {
+      // Choice 0 is no house at all, so these sides have houses in one stack only.
+      stacks_[0][i] = rights[i * kChoices * kChoices].open;
+      stacks_[1][i] = rights[i * kChoices].open;
+      stacks_[2][i] = rights[i].open;
+    }
+    for (std::size_t group = 0; group < lacking_.size(); ++group) {
+      for (std::size_t digit = 0; digit < 9; ++digit) {
+        for (std::size_t i = 0; i < kChoices; ++i) lacking_[group][digit][i] = static_cast<std::uint8_t>(-rights[group * kChoices + i].known[digit]);
+      }
+    }
+  }
+
+  // Visits the numbers of the right sides within the slack, in order.
+  template <typename Visit>
+  void within(const SideClass& left, int most_slack, Visit visit) const {
+    std::array<Bytes, 9> wanted;
+    int copies = 0;
+    for (std::size_t digit = 0; digit < 9; ++digit) {
+      const auto lacks = static_cast<std::uint8_t>(-left.known[digit]);
+      copies += lacks;
+      wanted[digit] = Bytes{} + lacks;
+    }
+    std::array<std::array<std::uint8_t, 16>, 3> covered{};
+    for (std::size_t stack = 0; stack < 3; ++stack) {
+      for (std::size_t i = 0; i < kChoices; ++i) covered[stack][i] = static_cast<std::uint8_t>((left.open & stacks_[stack][i]).size());
+    }
+    Bytes last;
+    std::memcpy(&last, covered[2].data(), sizeof(last));
+    const int spare = left.open.size() - copies;  // 0 unless the position clashes
+    for (std::size_t group = 0; group < lacking_.size(); ++group) {
+      Bytes both = {};
+      for (std::size_t digit = 0; digit < 9; ++digit) {
+        const Bytes& lacks = lacking_[group][digit];
+        both += lacks < wanted[digit] ? lacks : wanted[digit];
+      }
+      // Slack within the bound: both <= last + rest. Both sides of this stay between 0 and 255 (81 cells, small bounds).
+      const int rest = covered[0][group / kChoices] + covered[1][group % kChoices] + most_slack - spare;
+      const Bytes bound = last + static_cast<std::uint8_t>(rest < 0 ? 0 : rest);
+      const auto passes = both <= bound;
+      std::array<std::uint64_t, 2> words{};
+      std::memcpy(words.data(), &passes, sizeof(passes));
+      if ((words[0] | words[1]) == 0) continue;
+      for (std::size_t i = 0; i < kChoices; ++i) {
+        if (passes[i] != 0) visit(group * kChoices + i);
+      }
+    }
+  }
+
+ private:
+  typedef std::uint8_t Bytes __attribute__((vector_size(16)));
+  std::array<std::array<TwoWords, kChoices>, 3> stacks_{};
+  std::vector<std::array<Bytes, 9>> lacking_;  // copies that a right side lacks: by the choices in the first two stacks, by digit
+};
+
 }  // namespace
 
-DistinctBalances::DistinctBalances(const Position& position, int most_slack, int most_houses) : slots_(kFirstSlots) {
+DistinctBalances::DistinctBalances(const Position& position, int most_slack, int most_houses)
+    : slots_(most_slack == 0 ? kFirstSlotsOfSlackZero : kFirstSlots) {
   const std::vector<Side> all_lefts = left_sides(position);
   const std::vector<Side> all_rights = right_sides(position);
   scanned_ = static_cast<std::uint64_t>(all_lefts.size()) * all_rights.size();
   const std::vector<SideClass> lefts = classes_of(all_lefts);
   const std::vector<SideClass> rights = classes_of(all_rights);
   const TwoWords open = two_words(position.open());
-  balances_.reserve(kFirstSlots);
+  balances_.reserve(slots_.size());
+  const auto weigh = [&](const SideClass& left, const SideClass& right) {
+    if (most_houses != kAnyHouses && fewest_houses(left, right) > most_houses) return;
+    const DigitBytes tally = right.known - left.known;
+    const TwoWords open_left = left.open - right.open;
+    const int slack = open_left.size() - positive_sum(tally);
+    if (slack > most_slack) return;
+    const TwoWords open_right = right.open - left.open;
+    if (slack < 0) impossible_ = true;
+    if (slack < 0 || (open_left | open_right).is_empty()) return;
+    wait(named(left, right, open_left, open_right, tally));
+  };
+  std::optional<PairScreen> screen;
+  if (PairScreen::fits(position.shape())) screen.emplace(all_rights);
+  // For each side the number of the class that begins with it, plus one. Classes stand in the order of their first members.
+  std::vector<std::uint32_t> class_begun(all_rights.size(), 0);
+  std::uint32_t begun = 0;
+  for (std::size_t side = 0; side < all_rights.size() && begun < rights.size(); ++side) {
+    const SideClass& next = rights[begun];
+    if (next.open == all_rights[side].open && std::memcmp(&next.known, &all_rights[side].known, sizeof(next.known)) == 0) class_begun[side] = ++begun;
+  }
   for (const SideClass& left : lefts) {
     if (open - left.open < left.open) continue;  // its complement is weighed instead
-    for (const SideClass& right : rights) {
-      if (most_houses != kAnyHouses && fewest_houses(left, right) > most_houses) continue;
-      const DigitBytes tally = right.known - left.known;
-      const TwoWords open_left = left.open - right.open;
-      const int slack = open_left.size() - positive_sum(tally);
-      if (slack > most_slack) continue;
-      const TwoWords open_right = right.open - left.open;
-      if (slack < 0) impossible_ = true;
-      if (slack < 0 || (open_left | open_right).is_empty()) continue;
-      wait(named(left, right, open_left, open_right, tally));
+    if (screen) {
+      screen->within(left, most_slack, [&](std::size_t side) {
+        if (class_begun[side] != 0) weigh(left, rights[class_begun[side] - 1]);
+      });
+    } else {
+      for (const SideClass& right : rights) weigh(left, right);
     }
   }
   meet_waiting();

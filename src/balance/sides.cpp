@@ -3,8 +3,6 @@
 
 #include <cassert>
 #include <cstring>
-#include <map>
-#include <tuple>
 
 namespace cp {
 
@@ -98,18 +96,32 @@ std::vector<Side> right_sides(const Position& position) {
 }
 
 std::vector<SideClass> classes_of(const std::vector<Side>& sides) {
-  using Key = std::tuple<std::uint64_t, std::uint64_t, std::array<std::int8_t, 16>>;
-  std::map<Key, std::size_t> number_of;
   std::vector<SideClass> classes;
+  // Open addressing: the number of a class plus one, 0 when the slot is free.
+  std::vector<std::uint32_t> slots(std::bit_ceil(sides.size() * 4));
+  const auto slot_of = [&](const Side& side) {
+    std::array<std::uint64_t, 2> known{};
+    std::memcpy(known.data(), &side.known, sizeof(side.known));
+    std::uint64_t hash = side.open.low * 0x9E3779B97F4A7C15ULL + side.open.high * 0xC2B2AE3D27D4EB4FULL + known[0] * 0x165667B19E3779F9ULL + known[1] * 0xD6E8FEB86659FD93ULL;
+    hash = (hash ^ (hash >> 32)) * 0x9E3779B97F4A7C15ULL;
+    std::size_t at = static_cast<std::size_t>(hash >> 32) & (slots.size() - 1);
+    while (slots[at] != 0) {
+      const SideClass& of = classes[slots[at] - 1];
+      if (of.open == side.open && std::memcmp(&of.known, &side.known, sizeof(side.known)) == 0) break;
+      at = (at + 1) & (slots.size() - 1);
+    }
+    return at;
+  };
   const auto fewer = [](std::uint32_t a, std::uint32_t b) {
     return std::popcount(a) != std::popcount(b) ? std::popcount(a) < std::popcount(b) : a < b;
   };
   for (const Side& side : sides) {
-    std::array<std::int8_t, 16> bytes{};
-    std::memcpy(bytes.data(), &side.known, sizeof(side.known));
-    const auto [at, is_new] = number_of.try_emplace({side.open.low, side.open.high, bytes}, classes.size());
-    if (is_new) classes.push_back({side.open, side.known, side.houses, side.mirror});
-    SideClass& of = classes[at->second];
+    std::uint32_t& slot = slots[slot_of(side)];
+    if (slot == 0) {
+      classes.push_back({side.open, side.known, side.houses, side.mirror});
+      slot = static_cast<std::uint32_t>(classes.size());
+    }
+    SideClass& of = classes[slot - 1];
     if (fewer(side.houses, of.houses)) of.houses = side.houses;
     if (fewer(side.mirror, of.mirror)) of.mirror = side.mirror;
   }

@@ -65,6 +65,9 @@ struct FoundReason {
   bool is_smallest = false;       // no set of fewer facts would do
 };
 
+// A set of more facts is not made smaller by a search from below: a smallest one is out of reach, and nobody would say it.
+inline constexpr std::size_t kLargestToImprove = 14;
+
 // Shrinks a set of facts known to be enough. `among`: the facts that may be used instead.
 // Precondition: solve(enough) says kImpossible.
 FoundReason shrink(FactSearch& search, std::vector<int> enough, const std::vector<int>& among, const SearchLimits& limits);

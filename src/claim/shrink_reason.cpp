@@ -16,7 +16,6 @@ using Facts = std::vector<int>;
 using End = FactSearch::End;
 
 constexpr std::uint64_t kMostOnOne = 20'000;      // failures spent on whether one fact can go
-constexpr std::size_t kLargestToImprove = 14;  // beyond, a smallest set is out of reach and nobody would say it
 
 Facts without(const Facts& facts, const Facts& removed) {
   Facts left;

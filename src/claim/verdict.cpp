@@ -17,6 +17,7 @@ namespace {
 using End = FactSearch::End;
 
 constexpr std::uint64_t kMostNodes = 2'000'000;
+constexpr SearchLimits kLimitsOnFew{500, 1'500, 20'000};  // when a sum does it, it does it at once
 
 Error gave_up() { return Error{ErrorCode::kLimit, "the search gave up on this claim", "name fewer cells, or add to the footing", {}}; }
 
@@ -48,6 +49,7 @@ class Judge {
       : board_(board), shape_(board.position.shape()), claim_(claim), ground_(ground), spare_(spare), limits_(limits), facts_(facts_of(board.position, ground)) {}
 
   Result<ClaimAnswer> run() {
+    if (follows_from_few()) return std::move(answer_);
     FactSearch search(shape_, facts_, formula_of(shape_, claim_, false));
     const auto all = all_of_them(facts_.size());
     std::uint64_t failures = limits_.failures;
@@ -56,7 +58,7 @@ class Judge {
     if (end == End::kLimit && !is_false) return gave_up();
     if (end == End::kImpossible) {
       if (is_false) answer_.is_contradiction = true;
-      if (!explain(search, all, formula_of(shape_, claim_, false))) return gave_up();
+      if (!explain(search, all, formula_of(shape_, claim_, false), limits_)) return gave_up();
       answer_.is_contradiction = answer_.is_contradiction || is_impossible_ground();
     }
     answer_.verdict = end == End::kImpossible ? Verdict::kProved : Verdict::kOpen;
@@ -73,10 +75,40 @@ class Judge {
   }
 
  private:
+  // What a balance says rests on the balance alone, or on it and the digits known in its remainders and in the cells of the claim.
+  // These two are tried before everything on the board: the sums of the balance then use no digit that they do not need.
+  bool follows_from_few() {
+    if (ground_.balances.empty() || (board_.truth && !holds_in(claim_, *board_.truth))) return false;
+    CellSet near = mentioned(claim_);
+    for (const NamedBalance& balance : ground_.balances) {
+      for (const RowTerm& term : weighed_row(shape_, balance.weights, Digit(0)).terms) near.add(Cell(term.variable / shape_.side()));
+    }
+    return follows_with({}) || follows_with(near);
+  }
+
+  // `known`: the cells whose digits may be used. True when that is enough, and the reason is one that no smaller one can beat, or
+  // too long for the search for a smallest one.
+  bool follows_with(const CellSet& known) {
+    std::vector<CertificateFact> few;
+    for (const CertificateFact& fact : facts_) {
+      if (fact.kind != CertificateFact::Kind::kMarks || (fact.digits.size() == 1 && known.has(fact.cell))) few.push_back(fact);
+    }
+    const Formula denied = formula_of(shape_, claim_, false);
+    FactSearch search(shape_, few, denied);
+    std::uint64_t failures = kLimitsOnFew.failures;
+    const bool is_enough = search.solve(all_of_them(few.size()), failures) == End::kImpossible && explain(search, all_of_them(few.size()), denied, kLimitsOnFew);
+    answer_.work += search.work();
+    if (!is_enough || (answer_.certificate->facts.size() > 1 && answer_.certificate->facts.size() <= kLargestToImprove)) return false;
+    answer_.is_smallest = answer_.certificate->facts.size() <= 1;
+    answer_.is_contradiction = is_impossible_ground();
+    answer_.verdict = Verdict::kProved;
+    return true;
+  }
+
   // The reason for a question that ended impossible.
-  bool explain(FactSearch& search, const std::vector<int>& among, const Formula& denied) {
+  bool explain(FactSearch& search, const std::vector<int>& among, const Formula& denied, const SearchLimits& limits) {
     const std::vector<int> enough = search.core();
-    FoundReason reason = shrink(search, enough, among, limits_);
+    FoundReason reason = shrink(search, enough, among, limits);
     answer_.certificate = written(search, reason.facts, denied);
     if (!answer_.certificate) {
       // Fewer facts, but a proof out of reach: then the first ones.
@@ -90,7 +122,7 @@ class Judge {
 
   [[nodiscard]] std::optional<Certificate> written(const FactSearch& search, const std::vector<int>& facts, const Formula& denied) const {
     std::vector<CertificateFact> used;
-    for (const int fact : facts) used.push_back(facts_[static_cast<std::size_t>(fact)]);
+    for (const int fact : facts) used.push_back(search.facts()[static_cast<std::size_t>(fact)]);
     return write_certificate(shape_, std::move(used), denied, search.sums_within(facts));
   }
 
@@ -109,7 +141,7 @@ class Judge {
     std::uint64_t failures = limits_.failures;
     if (search.solve(all, failures) != End::kImpossible) return false;
     answer_.work += search.work();
-    return explain(search, all, claimed);
+    return explain(search, all, claimed, limits_);
   }
 
   // The solution breaks the claim. Show a clash, or digits other than the true ones that break it, too.

@@ -16,6 +16,9 @@ namespace cp::cli {
 // Gives the exit code. `puzzle_name` is how messages call the puzzle; may be empty.
 int make_lesson(const api::LessonRequest& request, const std::string& folder, bool as_json, const std::string& puzzle_name, const FileWords& files = {});
 
+// Makes the series that comes along and says where it is. Gives the exit code.
+int make_bundled_series(const std::string& folder, bool has_notes, bool as_json);
+
 // What a message about a field of the request is about.
 Source source_of(const api::LessonRequest& request, const std::string& field, const std::string& puzzle_name = "");
 

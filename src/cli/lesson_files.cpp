@@ -113,10 +113,10 @@ Result<FileWishes> read_wishes(const FileWords& words, const std::set<FileKind>&
   return wishes;
 }
 
-std::vector<FileJob> file_jobs(const Document& document, const FileWishes& wishes) {
+std::vector<FileJob> file_jobs(const Document& document, const FileWishes& wishes, const api::LessonPlace& place) {
   std::vector<FileJob> jobs;
   const std::string engine = wishes.kinds.count(FileKind::kPage) != 0 ? page_engine() : std::string();
-  const std::vector<api::TextFile> texts = api::text_files(document, wishes.has_notes, engine);
+  const std::vector<api::TextFile> texts = api::text_files(document, wishes.has_notes, engine, place);
   add_texts(jobs, texts, wishes, false);
   if (wishes.kinds.count(FileKind::kHandout) != 0) add_paper(jobs, document, wishes.paper);
   if (wishes.kinds.count(FileKind::kStills) != 0) add_stills(jobs, document, wishes);

@@ -49,7 +49,8 @@ struct FileJob {
 
 // In the order they are written: after the page, which whoever sees it takes for the whole lesson, comes only the film, which
 // takes longest. The document must outlive the jobs.
-std::vector<FileJob> file_jobs(const Document& document, const FileWishes& wishes);
+// `place`: where the lesson stands in a series.
+std::vector<FileJob> file_jobs(const Document& document, const FileWishes& wishes, const api::LessonPlace& place = {});
 
 // What would stop the jobs before they have begun, such as a program that is not installed.
 std::optional<Error> missing_for(const FileWishes& wishes);

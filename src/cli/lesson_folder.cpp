@@ -18,14 +18,16 @@ namespace {
 
 namespace fs = std::filesystem;
 
-constexpr std::string_view kManifest = "lesson.json";
+constexpr std::string_view kLessonManifest = "lesson.json";
+constexpr std::string_view kSeriesManifest = "series.json";
 constexpr std::string_view kMadeBy = "counterpoise";
 constexpr std::uintmax_t kLargestManifest = 1'000'000;
 
-// lesson.json of an earlier lesson in this folder; null when there was none.
-Json earlier_manifest(const fs::path& folder) {
+std::string manifest_of(const FolderPlan& plan) { return std::string(plan.parts.empty() ? kLessonManifest : kSeriesManifest); }
+
+// The manifest of an earlier lesson or series in this folder; null when there was none.
+Json earlier_manifest(const fs::path& path) {
   std::error_code failed;
-  const fs::path path = folder / kManifest;
   if (!fs::is_regular_file(path, failed) || fs::file_size(path, failed) > kLargestManifest) return {};
   std::ifstream file(path, std::ios::binary);
   Json manifest = Json::parse(file, nullptr, false);
@@ -33,27 +35,37 @@ Json earlier_manifest(const fs::path& folder) {
   return manifest;
 }
 
-// The files it says the lesson consists of.
+// Only what lies inside: a manifest is a file that anyone can edit.
+bool is_inside(const std::string& name) { return !name.empty() && name.find("..") == std::string::npos && fs::path(name).is_relative(); }
+
+// The files it says the folder consists of.
 std::set<std::string> files_of(const Json& manifest) {
   std::set<std::string> names;
-  if (!manifest.is_object()) return names;
-  names.emplace(kManifest);
-  const Json files = manifest.value("files", Json::array());
+  const Json files = manifest.is_object() ? manifest.value("files", Json::array()) : Json::array();
   for (const Json& name : files) {
-    if (name.is_string()) names.insert(name.get<std::string>());
+    if (name.is_string() && is_inside(name.get<std::string>())) names.insert(name.get<std::string>());
   }
   return names;
 }
 
-// The first thing in the folder that is no part of an earlier lesson. Hidden files belong to the desktop, not to people.
-std::optional<std::string> foreign_file(const fs::path& folder, const std::set<std::string>& ours, std::error_code& failed) {
+// The folders below in which these files lie, the outer ones first.
+std::set<std::string> folders_of(const std::set<std::string>& names) {
+  std::set<std::string> folders;
+  for (const std::string& name : names) {
+    for (auto at = name.find('/'); at != std::string::npos; at = name.find('/', at + 1)) folders.insert(name.substr(0, at));
+  }
+  return folders;
+}
+
+// The first thing in the folder that is not ours. Hidden files belong to the desktop, not to people.
+std::optional<std::string> foreign_file(const fs::path& folder, const std::set<std::string>& ours, const std::set<std::string>& folders, std::error_code& failed) {
   std::set<std::string> foreign;
   for (fs::recursive_directory_iterator at(folder, failed), end; !failed && at != end; at.increment(failed)) {
     const std::string name = at->path().filename().string();
     const std::string relative = at->path().lexically_relative(folder).generic_string();
     if (name.starts_with('.')) {
       at.disable_recursion_pending();
-    } else if (at->is_directory(failed) && (relative == "figures" || relative == "stills")) {
+    } else if (at->is_directory(failed) && (folders.count(relative) != 0 || fs::is_empty(at->path(), failed))) {
       continue;
     } else if (ours.count(relative) == 0) {
       foreign.insert(relative);
@@ -72,9 +84,11 @@ bool is_left_over(const std::string& name) {
   return process > 0 && ::kill(static_cast<pid_t>(process), 0) != 0 && errno == ESRCH;
 }
 
-void remove_left_overs(const fs::path& folder) {
+void remove_left_overs(const fs::path& folder, const std::set<std::string>& folders) {
   std::error_code failed;
-  for (const fs::path& place : {folder, folder / "figures", folder / "stills"}) {
+  std::vector<fs::path> places = {folder};
+  for (const std::string& name : folders) places.push_back(folder / name);
+  for (const fs::path& place : places) {
     std::vector<fs::path> old;
     for (fs::directory_iterator at(place, failed), end; !failed && at != end; at.increment(failed)) {
       if (is_left_over(at->path().filename().string())) old.push_back(at->path());
@@ -83,40 +97,52 @@ void remove_left_overs(const fs::path& folder) {
   }
 }
 
-std::optional<Error> prepare(const fs::path& folder, const std::set<std::string>& ours, const std::vector<FileJob>& jobs) {
+// `ours`: what an earlier run may have left; `folders`: where files of ours lie or will lie.
+std::optional<Error> prepare(const fs::path& folder, const std::set<std::string>& ours, const std::set<std::string>& folders, bool is_series) {
   std::error_code failed;
+  const std::string whole = is_series ? "series" : "lesson";
   if (fs::exists(folder, failed) && !fs::is_directory(folder, failed)) {
-    return cannot_write(folder, "there is a file of that name", "choose another name for the folder of the lesson");
+    return cannot_write(folder, "there is a file of that name", "choose another name for the folder of the " + whole);
   }
   if (fs::is_directory(folder, failed)) {
-    const auto foreign = foreign_file(folder, ours, failed);
+    const auto foreign = foreign_file(folder, ours, folders, failed);
     if (failed) return cannot_write(folder, failed.message(), "check the permissions of the folder");
     if (foreign) {
-      return cannot_write(folder, "the folder holds '" + *foreign + "', which is no part of a lesson", "choose an empty or a new folder; nothing was changed");
+      return cannot_write(folder, "the folder holds '" + *foreign + "', which is no part of a " + whole, "choose an empty or a new folder; nothing was changed");
     }
   }
   fs::create_directories(folder, failed);
-  for (const FileJob& job : jobs) {
-    if (!failed) fs::create_directories((folder / job.name).parent_path(), failed);
+  for (const std::string& name : folders) {
+    if (!failed) fs::create_directories(folder / name, failed);
   }
   if (failed) return cannot_write(folder, failed.message(), "choose a folder that you may write to");
-  remove_left_overs(folder);
+  remove_left_overs(folder, folders);
   return std::nullopt;
 }
 
 constexpr const char* kPermissions = "check the permissions of the folder";
 
-std::optional<Error> write_manifest(const fs::path& folder, const Json& about, const std::set<std::string>& names, bool is_finished) {
+std::optional<Error> write_manifest(const fs::path& path, const Json& about, const std::set<std::string>& names, bool is_finished) {
   Json manifest = Json::object();
   manifest["made_by"] = kMadeBy;
   manifest.update(about);
-  manifest["files"] = Json::array();
-  for (const std::string& name : names) {
-    if (name != kManifest) manifest["files"].push_back(name);
-  }
+  manifest["files"] = names;
   if (!is_finished) manifest["unfinished"] = true;
-  const std::string text = manifest.dump(1, ' ', false, Json::error_handler_t::replace) + "\n";
-  return write_whole(folder / kManifest, kPermissions, text);
+  return write_whole(path, kPermissions, manifest.dump(1, ' ', false, Json::error_handler_t::replace) + "\n");
+}
+
+// Each lesson of a series gets a lesson.json of its own, so that it is a lesson to whoever takes it out.
+std::optional<Error> write_part_manifests(const fs::path& folder, const FolderPlan& plan, std::set<std::string>& names) {
+  for (const FolderPart& part : plan.parts) {
+    std::set<std::string> inner;
+    const std::string within = part.name + "/";
+    for (const std::string& name : names) {
+      if (name.starts_with(within)) inner.insert(name.substr(within.size()));
+    }
+    if (auto failed = write_manifest(folder / part.name / kLessonManifest, part.about, inner, true)) return failed;
+  }
+  for (const FolderPart& part : plan.parts) names.insert(part.name + "/" + std::string(kLessonManifest));
+  return std::nullopt;
 }
 
 bool is_about_the_same(const Json& manifest, const Json& about) {
@@ -127,50 +153,79 @@ bool is_about_the_same(const Json& manifest, const Json& about) {
   return true;
 }
 
+// The kind of a file of the plan: in a series the name of the lesson comes first.
+std::optional<FileKind> kind_in(const FolderPlan& plan, const std::string& name) {
+  for (const FolderPart& part : plan.parts) {
+    if (name.starts_with(part.name + "/")) return kind_of(name.substr(part.name.size() + 1));
+  }
+  return kind_of(name);
+}
+
 // Those of the earlier files that stay: of a kind that is not written now.
-std::set<std::string> kept_files(const std::set<std::string>& earlier, const std::vector<FileJob>& jobs) {
+std::set<std::string> kept_files(const std::set<std::string>& earlier, const FolderPlan& plan) {
+  std::set<FileKind> made;
+  for (const FileJob& job : plan.jobs) {
+    if (const auto kind = kind_in(plan, job.name); kind && (plan.parts.empty() || job.name.find('/') != std::string::npos)) made.insert(*kind);
+  }
   std::set<std::string> kept;
   for (const std::string& name : earlier) {
-    const auto kind = kind_of(name);
-    const bool is_made_now = std::any_of(jobs.begin(), jobs.end(), [&kind](const FileJob& job) { return kind_of(job.name) == kind; });
-    if (kind && !is_made_now) kept.insert(name);
+    const auto kind = kind_in(plan, name);
+    if (kind && made.count(*kind) == 0) kept.insert(name);
   }
   return kept;
+}
+
+void remove_old(const fs::path& folder, const std::set<std::string>& earlier, const std::set<std::string>& names) {
+  std::error_code ignored;
+  for (const std::string& name : earlier) {
+    if (names.count(name) == 0) fs::remove(folder / name, ignored);
+  }
+  const std::set<std::string> used = folders_of(names);
+  const std::set<std::string> before = folders_of(earlier);
+  for (auto at = before.rbegin(); at != before.rend(); ++at) {
+    if (used.count(*at) == 0) fs::remove(folder / *at, ignored);  // empty ones only
+  }
+}
+
+// Goes through the jobs until all are done or a signal comes.
+std::optional<Error> carry_out(const fs::path& folder, const std::vector<FileJob>& jobs) {
+  Progress progress;
+  for (std::size_t i = 0; i < jobs.size() && StopWish::signal() == 0; ++i) {
+    progress.show(std::to_string(i + 1) + " of " + std::to_string(jobs.size()) + ": " + jobs[i].name);
+    const auto write = [&](const fs::path& partial) { return jobs[i].write(partial, progress); };
+    if (auto failed = write_whole(folder / jobs[i].name, kPermissions, write)) return failed;
+  }
+  return std::nullopt;
 }
 
 }  // namespace
 
 Result<WrittenFolder> write_folder(const std::string& folder_name, const FolderPlan& plan) {
   const fs::path folder(folder_name.empty() ? "." : folder_name);
-  const Json before = earlier_manifest(folder);
+  const fs::path manifest = folder / manifest_of(plan);
+  const Json before = earlier_manifest(manifest);
   const std::set<std::string> earlier = files_of(before);
-  if (auto failed = prepare(folder, earlier, plan.jobs)) return std::move(*failed);
   std::set<std::string> names;
-  if (plan.keeps_others && is_about_the_same(before, plan.about)) names = kept_files(earlier, plan.jobs);
+  if (plan.keeps_others && is_about_the_same(before, plan.about)) names = kept_files(earlier, plan);
   WrittenFolder written;
   for (const FileJob& job : plan.jobs) {
     names.insert(job.name);
     written.names.push_back(job.name);
   }
   std::set<std::string> possible = names;
+  for (const FolderPart& part : plan.parts) possible.insert(part.name + "/" + std::string(kLessonManifest));
   possible.insert(earlier.begin(), earlier.end());
+  std::set<std::string> ours = earlier;
+  if (before.is_object()) ours.insert(manifest_of(plan));
+  if (auto failed = prepare(folder, ours, folders_of(possible), !plan.parts.empty())) return std::move(*failed);
   const StopWish stop_wish;
-  Progress progress;
-  if (auto failed = write_manifest(folder, plan.about, possible, false)) return std::move(*failed);
-  for (std::size_t i = 0; i < plan.jobs.size() && StopWish::signal() == 0; ++i) {
-    const FileJob& job = plan.jobs[i];
-    progress.show(std::to_string(i + 1) + " of " + std::to_string(plan.jobs.size()) + ": " + job.name);
-    const auto write = [&](const fs::path& partial) { return job.write(partial, progress); };
-    if (auto failed = write_whole(folder / job.name, kPermissions, write)) return std::move(*failed);
-  }
+  if (auto failed = write_manifest(manifest, plan.about, possible, false)) return std::move(*failed);
+  if (auto failed = carry_out(folder, plan.jobs)) return std::move(*failed);
   written.signal = StopWish::signal();
   if (written.signal != 0) return written;
-  if (auto failed = write_manifest(folder, plan.about, names, true)) return std::move(*failed);
-  std::error_code ignored;
-  for (const std::string& name : earlier) {
-    // Only what lies inside: a manifest is a file that anyone can edit.
-    if (names.count(name) == 0 && name != kManifest && name.find("..") == std::string::npos && fs::path(name).is_relative()) fs::remove(folder / name, ignored);
-  }
+  if (auto failed = write_part_manifests(folder, plan, names)) return std::move(*failed);
+  if (auto failed = write_manifest(manifest, plan.about, names, true)) return std::move(*failed);
+  remove_old(folder, earlier, names);
   return written;
 }
 

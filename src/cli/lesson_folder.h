@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
-// A lesson in a folder: its files (docs/formats/lesson_files.md) and lesson.json, which names them all.
+// A lesson in a folder: its files (docs/formats/lesson_files.md) and lesson.json, which names them all. A series of lessons is
+// the same with series.json and a folder for each lesson in it (docs/formats/series.md).
 #pragma once
 
 #include <string>
@@ -11,11 +12,18 @@
 
 namespace cp::cli {
 
+// A lesson of a series: its folder below the folder of the series, and what its lesson.json says besides the names of its files.
+struct FolderPart {
+  std::string name;
+  Json about;
+};
+
 // What goes into the folder.
 struct FolderPlan {
   std::vector<FileJob> jobs;
-  Json about;                // goes into lesson.json beside the names of the files
-  bool keeps_others = false; // files of other kinds stay, if they were made from the same (`about` is equal)
+  Json about;                      // goes into the manifest beside the names of the files
+  bool keeps_others = false;       // files of other kinds stay, if they were made from the same (`about` is equal)
+  std::vector<FolderPart> parts;   // not empty: a series; the names of its jobs begin with a part, except for its own page
 };
 
 struct WrittenFolder {
@@ -24,8 +32,8 @@ struct WrittenFolder {
 };
 
 // Each file appears under its name only when it is complete. A folder is used when it is new, empty or an earlier lesson,
-// whose files are replaced; anything else in it is an error and nothing is written. lesson.json is written first, with
-// `unfinished`, so that a folder left by a crash can be used again. Shows progress on standard error; stops between two
+// whose files are replaced; anything else in it is an error and nothing is written. The manifest (lesson.json, series.json) is
+// written first, with `unfinished`, so that a folder left by a crash can be used again. Shows progress on standard error; stops between two
 // files, or within the film, on Ctrl-C.
 Result<WrittenFolder> write_folder(const std::string& folder, const FolderPlan& plan);
 

@@ -8,6 +8,7 @@
 
 #include "api/json.h"
 #include "cli/lesson_files.h"
+#include "cli/lesson_folder.h"
 
 namespace cp::cli {
 
@@ -21,8 +22,11 @@ struct LessonOutput {
 // Fills in the wishes from the options as typed. Says what is wrong and gives the exit code when they cannot be met.
 std::optional<int> read_output(const FileWords& words, bool has_notes, LessonOutput& output);
 
-// Writes the lesson; `about` goes into lesson.json. Fills in the names of the files, below the folder. Says what went wrong and gives
-// the exit code then; ends the program when a signal came.
+// Writes a folder as planned. Fills in the names of the files, below the folder. Says what went wrong and gives the exit code then;
+// ends the program when a signal came.
+std::optional<int> write_output(const std::string& folder, const FolderPlan& plan, const LessonOutput& output, std::vector<std::string>& names);
+
+// The same for one lesson; `about` goes into lesson.json.
 std::optional<int> write_lesson(const Document& document, const std::string& folder, const LessonOutput& output, Json about, std::vector<std::string>& names);
 
 }  // namespace cp::cli

@@ -5,7 +5,9 @@
 #include <cstring>
 
 #include "api/near_names.h"
+#include "cli/collection_commands.h"
 #include "cli/command.h"
+#include "cli/plan_input.h"
 #include "cli/report.h"
 
 namespace cp::cli {
@@ -94,7 +96,7 @@ int run(int count, char** words) {
       "  counterpoise demo\n"
       "  counterpoise weigh puzzle.txt --after-basics --limit 3\n"
       "counterpoise COMMAND --help explains a command and its exit codes.\n");
-  for (const auto add : {add_demo, add_lesson, add_series, add_weigh, add_path, add_survey, add_needed, add_alternatives, add_check, add_claim, add_claims, add_count, add_bench, add_shelf, add_desk}) add(program);
+  for (const auto add : {add_demo, add_lesson, add_series, add_weigh, add_path, add_survey, add_needed, add_alternatives, add_check, add_claim, add_claims, add_compose, add_judge, add_scan, add_portrait, add_count, add_bench, add_shelf, add_desk}) add(program);
   try {
     program.app.parse(count, words);
   } catch (const CLI::Success& wish) {

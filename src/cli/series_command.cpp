@@ -4,11 +4,14 @@
 #include <filesystem>
 
 #include "base/text.h"
+#include "cli/bundled_series.h"
 #include "cli/lesson_command.h"
+#include "cli/lesson_folder.h"
 #include "cli/lesson_output.h"
+#include "cli/progress.h"
 #include "cli/puzzle_file.h"
 #include "cli/report.h"
-#include "cli/whole_file.h"
+#include "cli/series_plan_command.h"
 
 namespace cp::cli {
 
@@ -17,12 +20,12 @@ namespace {
 namespace fs = std::filesystem;
 
 constexpr std::string_view kAbout = "about.series";
-constexpr std::string_view kMade = "series.json";
-constexpr const char* kPermissions = "check the permissions of the folder";
+constexpr const char* kBundled = "the bundled series";
+constexpr const char* kFolderHelp = "the folder with the lessons (*.lesson) and about.series; without it the series that comes along";
 
 struct Words {
-  std::string folder;
-  std::string goal;
+  std::string folder;  // empty: the series that comes along
+  std::string goal = "counterpoise-series";
   bool notes = false;
   bool json = false;
   FileWords files;
@@ -30,6 +33,7 @@ struct Words {
 
 // The lessons of the folder by name; the text about the series if there is one.
 Result<api::SeriesRequest> read_folder(const std::string& name) {
+  if (name.empty()) return bundled_series();
   std::error_code failed;
   if (!fs::is_directory(name, failed)) return Error{ErrorCode::kNotFound, "'" + name + "' is no folder", "name the folder that holds the lessons", {}};
   std::vector<fs::path> paths;
@@ -53,9 +57,10 @@ Result<api::SeriesRequest> read_folder(const std::string& name) {
 }
 
 int complain_of_series(const api::Answer& answer, const api::SeriesRequest& request, const Words& words) {
-  if (answer.field == "about") return complain_of_lesson(answer, request.about, (fs::path(words.folder) / kAbout).string(), words.json);
+  const fs::path folder(words.folder.empty() ? kBundled : words.folder);
+  if (answer.field == "about") return complain_of_lesson(answer, request.about, (folder / kAbout).string(), words.json);
   for (const api::SeriesRequest::Member& lesson : request.lessons) {
-    if (lesson.name == answer.field) return complain_of_lesson(answer, lesson.text, (fs::path(words.folder) / (lesson.name + ".lesson")).string(), words.json);
+    if (lesson.name == answer.field) return complain_of_lesson(answer, lesson.text, (folder / (lesson.name + ".lesson")).string(), words.json);
   }
   return fail(*answer.error, words.json);
 }
@@ -81,35 +86,48 @@ int run_check(const Words& words) {
   return static_cast<int>(answer.outcome);
 }
 
-// May the series be written there? An empty or new folder, or an earlier series.
-std::optional<Error> prepare(const fs::path& goal) {
-  std::error_code failed;
-  const bool is_there = fs::exists(goal, failed);
-  if (is_there && !fs::is_directory(goal, failed)) return Error{ErrorCode::kCannotWrite, "there is a file called '" + goal.string() + "'", "choose another name for the folder", {}};
-  if (is_there && !fs::is_empty(goal, failed) && !fs::exists(goal / kMade, failed)) {
-    return Error{ErrorCode::kCannotWrite, "the folder '" + goal.string() + "' holds something else", "choose an empty or a new folder; nothing was changed", {}};
+// The page of a lesson leads to the page of the series and to the lessons beside it.
+api::LessonPlace place_of(const api::SeriesParts& parts, std::size_t number) {
+  api::LessonPlace place;
+  place.series = "../index.html";
+  place.series_title = parts.answer.json.at("title").get<std::string>();
+  const auto address = [&parts](std::size_t other) { return "../" + parts.lessons[other].name + "/index.html"; };
+  if (number > 0) {
+    place.previous = address(number - 1);
+    place.previous_title = parts.lessons[number - 1].document.title;
   }
-  fs::create_directories(goal, failed);
-  if (failed) return Error{ErrorCode::kCannotWrite, "cannot make '" + goal.string() + "': " + failed.message(), "choose a folder that you may write to", {}};
-  return std::nullopt;
+  if (number + 1 < parts.lessons.size()) {
+    place.next = address(number + 1);
+    place.next_title = parts.lessons[number + 1].document.title;
+  }
+  return place;
+}
+
+// The whole series as one folder: the files of each lesson in a folder of its own, then the page that leads to them.
+FolderPlan plan_of(const api::SeriesParts& parts, const LessonOutput& output) {
+  FolderPlan plan;
+  plan.keeps_others = output.keeps_others;
+  plan.about = Json::object();
+  plan.about["title"] = parts.answer.json.at("title");
+  plan.about["lessons"] = Json::array();
+  for (std::size_t i = 0; i < parts.lessons.size(); ++i) {
+    const api::SeriesParts::Member& lesson = parts.lessons[i];
+    plan.about["lessons"].push_back(lesson.name);
+    plan.parts.push_back({lesson.name, Json{{"title", lesson.document.title}}});
+    for (FileJob& job : file_jobs(lesson.document, output.wishes, place_of(parts, i))) {
+      job.name = lesson.name + "/" + job.name;
+      plan.jobs.push_back(std::move(job));
+    }
+  }
+  plan.jobs.push_back({"index.html", [text = parts.index](const fs::path& partial, Progress&) { return write_bytes(partial, text); }});
+  return plan;
 }
 
 int write_series(const Words& words, const api::SeriesParts& parts, const LessonOutput& output) {
-  const fs::path goal(words.goal);
-  if (auto failed = prepare(goal)) return fail(*failed, words.json);
-  Json manifest = Json::object();
-  manifest["made_by"] = "counterpoise";
-  manifest["title"] = parts.answer.json.at("title");
-  if (auto failed = write_whole(goal / kMade, kPermissions, manifest.dump(1) + "\n")) return fail(*failed, words.json);
-  for (const api::SeriesParts::Member& lesson : parts.lessons) {
-    Json about = Json::object();
-    about["title"] = lesson.document.title;
-    std::vector<std::string> names;
-    if (const auto ended = write_lesson(lesson.document, (goal / lesson.name).string(), output, std::move(about), names)) return *ended;
-  }
-  if (auto failed = write_whole(goal / "index.html", kPermissions, parts.index)) return fail(*failed, words.json);
+  std::vector<std::string> names;
+  if (const auto ended = write_output(words.goal, plan_of(parts, output), output, names)) return *ended;
   Json made = parts.answer.json;
-  made["page"] = (goal / "index.html").string();
+  made["page"] = (fs::path(words.goal) / "index.html").string();
   const std::string told = "The series is in " + made["page"].get<std::string>() + "\n" + show(parts.answer.json);
   if (!say(words.json ? api::to_line(made) + "\n" : told)) return cannot_say();
   return static_cast<int>(parts.answer.outcome);
@@ -122,30 +140,41 @@ int run_build(const Words& words) {
   if (const auto refused = read_output(words.files, words.notes, output)) return *refused;
   const auto request = read_folder(words.folder);
   if (!request) return fail(request.error(), words.json);
-  const api::SeriesParts parts = api::series_parts(*request);
+  Progress progress;
+  const auto tell = [&](const std::string& name, std::size_t number) { progress.show("proving lesson " + std::to_string(number) + " of " + std::to_string(request->lessons.size()) + ": " + name); };
+  const api::SeriesParts parts = api::series_parts(*request, tell);
   if (!parts.answer.is_ok()) return complain_of_series(parts.answer, *request, words);
   return write_series(words, parts, output);
 }
 
 }  // namespace
 
+int make_bundled_series(const std::string& folder, bool has_notes, bool as_json) {
+  Words words;
+  words.goal = folder;
+  words.notes = has_notes;
+  words.json = as_json;
+  return run_build(words);
+}
+
 void add_series(Program& program) {
   CLI::App* series = program.app.add_subcommand("series", "Several lessons as a course: check its order, build its pages");
   series->require_subcommand(1);
+  add_series_plan(*series, program);
   auto check = std::make_shared<Words>();
   CLI::App* command = series->add_subcommand("check", "Prove every lesson of a folder again; does each need only what was taught before?");
-  command->add_option("FOLDER", check->folder, "the folder with the lessons (*.lesson) and about.series")->required();
+  command->add_option("FOLDER", check->folder, kFolderHelp);
   command->add_flag("--json", check->json, "answer in JSON (docs/formats/series.md)");
   command->footer("Exit code 0: all is well; 1: something is false, or a lesson needs what was not taught; 2: something does not follow; 64: bad input.\n");
   command->callback([check, &program] { program.exit_code = run_check(*check); });
   auto build = std::make_shared<Words>();
   command = series->add_subcommand("build", "Make the pages of all lessons and the page that leads to them");
-  command->add_option("FOLDER", build->folder, "the folder with the lessons (*.lesson) and about.series")->required();
-  command->add_option("-o,--output", build->goal, "the folder for the pages; new, empty, or an earlier series to replace")->type_name("DIR")->required();
+  command->add_option("FOLDER", build->folder, kFolderHelp);
+  command->add_option("-o,--output", build->goal, "the folder for the pages; new, empty, or an earlier series to replace")->type_name("DIR")->capture_default_str();
   command->add_flag("--notes", build->notes, "print the notes for the teacher on the pages too");
   add_file_options(*command, build->files);
   command->add_flag("--json", build->json, "answer in JSON (docs/formats/series.md)");
-  command->footer("Example:\n  counterpoise series build data/series -o my-series\n");
+  command->footer("Examples:\n  counterpoise series build\n  counterpoise series build my-lessons -o my-series --only page,handout,stills\n");
   command->callback([build, &program] { program.exit_code = run_build(*build); });
 }
 

@@ -36,6 +36,9 @@ header{display:flex;flex-wrap:wrap;gap:.2rem 2rem;align-items:baseline;justify-c
 .contents li{padding:.15em 0}
 .contents a{display:inline-block;min-height:24px}
 [aria-current]{font-weight:bold}
+.course{display:flex;flex-wrap:wrap;gap:.2rem 1.2rem;font-size:.85rem}
+.course a{display:inline-block;min-height:24px}
+.without{padding:.6rem 1.6rem}
 main{flex:1}
 .scene{padding:1rem 1.6rem 2rem;border-bottom:1px solid var(--line)}
 .spread{display:grid;gap:.8rem 2.4rem;align-items:start;grid-template-areas:"head" "board" "words"}
@@ -85,12 +88,12 @@ code{font-size:.9em}
 .bar output{min-width:8em;text-align:center;font-size:.9rem}
 @media (min-width:60rem){.spread{grid-template-columns:minmax(0,min(50vw,max(24rem,(100vh - 9.4rem)*.875))) minmax(0,1fr);grid-template-rows:auto 1fr;grid-template-areas:"board head" "board words";row-gap:0}
 .spread>.board{max-width:none}.pans svg{max-height:32vh}.words{padding-top:.6rem;align-self:stretch}.heading{align-self:stretch}}
-@media (max-width:40rem){header,.scene{padding-left:.8rem;padding-right:.8rem}.heading,.words{padding-left:.6rem}.tally th,.tally td{font-size:.78rem}.bar{gap:.6rem}.bar button{padding:.25rem .7rem}.bar output{min-width:6em}}
+@media (max-width:40rem){header,.scene,.series main{padding-left:.8rem;padding-right:.8rem}.entry{grid-template-columns:minmax(0,1fr)}.entry .board{max-width:13rem}.entry dl{grid-template-columns:minmax(0,1fr)}.entry dd{margin-bottom:.3rem}.heading,.words{padding-left:.6rem}.tally th,.tally td{font-size:.78rem}.bar{gap:.6rem}.bar button{padding:.25rem .7rem}.bar output{min-width:6em}}
 @media screen{.stepping .scene:not(.now){display:none}.stepping .scene{border-bottom:0}}
 @media (prefers-reduced-motion:reduce){*{transition:none!important;animation:none!important;scroll-behavior:auto!important}}
 @media print{body{display:block;min-height:0}@page{size:A4;margin:16mm}
 :root{color-scheme:light;--page:#fff;--paper:#fff;--ink:#000;--dim:#444;--hair:#888;--rule:#000;--line:#999;--link:#000;--left:#0072b2;--left-tint:#e3f0f8;--right:#e69f00;--right-edge:#966300;--right-tint:#fdf1d9;--gone:#858585;--gone-tint:#ecebe7;--strike:#d55e00;--ring:#009e73}
-.ltxt{fill:#fff}html{font-size:10.5pt}.skip,.bar,.contents,details.answer>summary,details.steps>summary,details.reply{display:none}
+.ltxt{fill:#fff}html{font-size:10.5pt}.skip,.bar,.contents,.course,.without,details.answer>summary,details.steps>summary,details.reply{display:none}
 header{padding:0 0 2mm}.scene{display:block;padding:4mm 0;break-inside:avoid}
 .spread{grid-template-columns:86mm 1fr;grid-template-rows:auto 1fr;grid-template-areas:"board head" "board words";gap:0 5mm}
 .heading,.words{padding-left:3mm;align-self:stretch}.words{padding-top:2mm}.pans,.tally{max-width:none;break-inside:avoid}

@@ -179,6 +179,16 @@ void head(Markup& out, const Document& document, std::string_view engine) {
   out.raw("<style>" + page_style() + "</style>\n</head>\n");
 }
 
+// The way to the other lessons of a series.
+void course(Markup& out, const Words& words, const PageOptions& options) {
+  if (options.series.address.empty()) return;
+  out.raw("<nav class=\"course\" aria-label=\"" + escaped(words.say("page.course")) + "\">\n");
+  out.element("a", {{"href", options.series.address}}, options.series.title);
+  if (!options.previous.address.empty()) out.element("a", {{"href", options.previous.address}, {"rel", "prev"}}, words.say("page.lesson.previous", {{"title", options.previous.title}}));
+  if (!options.next.address.empty()) out.element("a", {{"href", options.next.address}, {"rel", "next"}}, words.say("page.lesson.next", {{"title", options.next.title}}));
+  out.raw("</nav>\n");
+}
+
 }  // namespace
 
 std::string page_html(const Document& document, const PageOptions& options) {
@@ -193,8 +203,11 @@ std::string page_html(const Document& document, const PageOptions& options) {
     out.element("a", {{"href", "#" + scene_id(i)}}, document.scenes[i].heading);
     out.raw("</li>\n");
   }
-  out.raw("</ol></nav>\n</details>\n</header>\n<main id=\"scenes\" tabindex=\"-1\">\n");
+  out.raw("</ol></nav>\n</details>\n");
+  course(out, words, options);
+  out.raw("</header>\n<main id=\"scenes\" tabindex=\"-1\">\n");
   for (std::size_t i = 0; i < document.scenes.size(); ++i) section(out, document, words, i, options);
+  if (options.engine.empty()) out.element("p", {{"class", "number without"}}, words.say("page.without.engine"));
   // The script puts numbers in the place of %n and %m.
   const std::string place = words.say("page.scene", {{"n", std::string("%n")}, {"count", std::string("%m")}});
   out.raw("</main>\n<footer class=\"bar\" hidden>\n<button type=\"button\">" + escaped(words.say("page.back")) + "</button>\n<output aria-live=\"polite\" data-words=\"" +

@@ -10,9 +10,18 @@
 
 namespace cp {
 
+// A page beside this one; without an address there is none.
+struct PageLink {
+  std::string address;
+  std::string title;
+};
+
 struct PageOptions {
   bool with_notes = false;      // print the teacher's private notes too
-  std::string_view engine = {};  // the script with the engine inside (web/src/lesson); empty: a page without
+  std::string_view engine = {};  // the script with the engine inside (web/src/lesson); empty: a page without, which says so
+  PageLink series = {};          // the page of the series that the lesson belongs to, and the lessons before and after it
+  PageLink previous = {};
+  PageLink next = {};
 };
 
 std::string page_html(const Document& document, const PageOptions& options = {});

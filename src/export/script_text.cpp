@@ -47,7 +47,7 @@ std::string quoted(const std::string& mark, const std::string& text) {
 }
 
 void add_exercise(std::string& out, const Exercise& exercise, int number, const Words& words) {
-  out += "**" + words.say("page.exercise", {{"n", number}}) + ":** " + plain(exercise.question) + "\n\n";
+  out += "**" + words.say("page.question.numbered", {{"n", number}}) + ":** " + plain(exercise.question) + "\n\n";
   if (!exercise.answer.empty()) out += quoted(words.say("page.answer"), exercise.answer);
 }
 

@@ -49,7 +49,7 @@ void lesson_entry(Markup& out, const Speaker& speaker, const SeriesMember& membe
 void coverage(Markup& out, const Speaker& speaker, const SeriesPlan& plan) {
   static constexpr std::array<std::string_view, 4> kMarks = {"", "series.taught", "series.needed", "series.used"};
   out.element("h2", {}, speaker.words().say("series.coverage"));
-  out.raw("<div class=\"scroll\" tabindex=\"0\" role=\"region\" aria-label=\"" + escaped(speaker.words().say("series.coverage")) + "\">\n<table>\n");
+  out.raw("<section class=\"scroll\" tabindex=\"0\" aria-label=\"" + escaped(speaker.words().say("series.coverage")) + "\">\n<table>\n");
   out.element("caption", {}, speaker.words().say("series.coverage.words"));
   out.open("tr");
   out.element("th", {{"scope", "col"}}, speaker.words().say("series.technique"));
@@ -63,7 +63,7 @@ void coverage(Markup& out, const Speaker& speaker, const SeriesPlan& plan) {
     }
     out.close("tr");
   }
-  out.raw("</table>\n</div>\n");
+  out.raw("</table>\n</section>\n");
 }
 
 }  // namespace

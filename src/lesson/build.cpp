@@ -236,7 +236,7 @@ class LessonBuilder {
         world.named += line.name + " " + line.text + "\n";
         if (directive.kind == D::kBalance) content.shown = ShownBalance{{directive.name, directive.weights}, BalanceView::kHouses};
         return std::nullopt;
-      case D::kShow: content.shown = ShownBalance{*world.names.balance(directive.name), directive.view}; return std::nullopt;
+      case D::kShow: content.shown = ShownBalance{*world.names.balance(directive.name), directive.view, directive.supposed}; return std::nullopt;
       case D::kBoard: merge(content.wish, directive.board); return std::nullopt;
       case D::kTime:
         scene_.seconds = directive.seconds;

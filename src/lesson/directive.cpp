@@ -230,9 +230,17 @@ class DirectiveReader {
     static constexpr std::string_view kHint = "write it like this: @show ring tally; the views are houses, remainders, known, tally, fit, shares, cases and falls";
     d.name = lower(name);
     if (scope_.names.balance(d.name) == nullptr) return complain(name, "no balance is called '" + d.name + "' yet", kHint, ErrorCode::kBadName);
-    const auto view = view_of(rest);
-    if (!view) return complain(rest, "'" + std::string(rest) + "' is no view of a balance", kHint, ErrorCode::kBadName);
+    const std::string_view all = rest;
+    const auto view = view_of(take_word(rest));
+    if (!view) return complain(all, "'" + std::string(all) + "' is no view of a balance", kHint, ErrorCode::kBadName);
     d.view = *view;
+    if (d.view != BalanceView::kCases && !rest.empty()) return complain(rest, "'" + std::string(rest) + "' is too much after the view", kHint);
+    for (std::size_t i = 0; i < rest.size(); ++i) {
+      if (rest[i] == ' ' || rest[i] == ',') continue;
+      const auto digit = digit_from(rest[i], shape_);
+      if (!digit) return complain(rest.substr(i, 1), "'" + std::string(rest.substr(i, 1)) + "' is no digit of this grid", "write the digits that the case supposes to be shared, as in @show ring cases 2");
+      ++d.supposed[digit->index];
+    }
   }
 
   void read_claim(Directive& d) {

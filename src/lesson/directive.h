@@ -19,7 +19,7 @@ enum class BalanceView {
   kTally,       // and the account as a table
   kFit,         // the open cells with their candidates, the pans after the tally
   kShares,      // and the shares that are known beforehand
-  kCases,       // the board alone
+  kCases,       // the open cells once more, the pans with what a case supposes to be shared
   kFalls,       // what the step strikes out
 };
 std::optional<BalanceView> view_of(std::string_view name);
@@ -46,6 +46,7 @@ struct Directive {
   std::vector<Weight> weights;           // kBalance
   CellGroup cells;                       // kLet
   BalanceView view = BalanceView::kHouses;
+  DigitCounts supposed{};                // kShow, cases: copies that are supposed to be shared
   std::string claim_text;                // kClaim
   Claim claim;
   std::string footing_text;

@@ -237,7 +237,7 @@ class Drafter {
     }
     std::vector<std::string> items;
     for (const auto& [name, count] : counts) {
-      items.push_back(words_.say(count <= 2 ? "draft.times." + to_text(count) : "draft.times", {{"name", name}, {"times", count}}));
+      items.push_back(words_.say(count <= 2 ? "draft.times." + to_text(count) : "draft.times", {{"name", name}, {"n", count}}));
     }
     return items;
   }

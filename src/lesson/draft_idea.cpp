@@ -11,6 +11,7 @@
 #include "lesson/figure.h"
 #include "lesson/similar_grid.h"
 #include "lesson/step_proof.h"
+#include "speak/case_words.h"
 #include "speak/naming.h"
 
 namespace cp {
@@ -83,7 +84,7 @@ class BalanceScenes {
         add_marks(scene, part);
         return scene.note(words_.say("draft.note.forced"));
       case Kind::kCase:
-        show(scene, reason_.cases.size() > 1 ? "cases" : "shares");
+        show(scene, reason_.cases.size() > 1 ? "cases" + supposed_digits(part) : "shares");
         add_marks(scene, part);
         return scene.note(words_.say(reason_.cases.size() > 1 ? "draft.note.case" : "draft.note.follow"));
       case Kind::kFalls:
@@ -91,6 +92,17 @@ class BalanceScenes {
         scene.direct("step", conclusions_text(shape_, {}, key_.step.eliminations) + " by " + std::string(kKeyName));
         return scene.note(words_.say("draft.note.falls"));
     }
+  }
+
+  // " 2" for a case of its own that supposes a 2 to be shared.
+  std::string supposed_digits(const StoryPart& part) const {
+    if (!part.shares_are_supposed) return {};
+    const DigitCounts forced = shares_known_beforehand(reason_, scales_, key_.before);
+    std::string text;
+    for (const Digit digit : shape_.digits()) {
+      for (int i = forced[digit.index]; i < part.shares[digit.index]; ++i) text += (text.empty() ? " " : ",") + digit_name(digit);
+    }
+    return text;
   }
 
   // What the houses say: the left remainder holds what the right one holds, and the surplus.
@@ -280,10 +292,16 @@ class ExerciseScenes {
     scene.ask(words_.say(tells_all ? "draft.exercise.balance.1" : "draft.exercise.balance.2",
                          {{"left", left}, {"right", right}, {"cell", shape_.name_of(first.cell)}, {"n", static_cast<int>(scales.right.houses.size())}}));
     std::string text = tells_all ? std::string() : words_.say("draft.exercise.answer.right", {{"right", right}}) + " ";
-    text += words_.is_english() ? balance_in_short(reason, found.before, wanted.eliminations) : fit_words(reason, found, wanted);
+    text += words_.is_english() ? without_first_sentence(balance_in_short(reason, found.before, wanted.eliminations)) : fit_words(reason, found, wanted);
     scene.answer(text);
     if (!tells_all) scene.direct("balance", balance_line(shape_, weights, std::string(kKeyName)));
     scene.direct("step", conclusions_text(shape_, {}, wanted.eliminations) + " by " + std::string(kKeyName));
+  }
+
+  // The question has named the houses already.
+  static std::string without_first_sentence(const std::string& text) {
+    const auto end = text.find(". ");
+    return end == std::string::npos ? text : text.substr(end + 2);
   }
 
   std::string fit_words(const BalanceReason& reason, const ProvenStep& found, const Directive& wanted) const {

@@ -2,6 +2,7 @@
 #include "lesson/scene_picture.h"
 
 #include <algorithm>
+#include <numeric>
 
 #include "balance/infer.h"
 #include "speak/scales.h"
@@ -40,11 +41,15 @@ Weighed weighed(const ShownBalance& shown, const SceneContent& content, const st
   return result;
 }
 
-// Copies that are shared for certain, as far as the view tells.
+// Copies that are shared for certain or by supposition, as far as the view tells.
 DigitCounts shares_of(const ShownBalance& shown, const Weighed& at) {
   if (shown.view == BalanceView::kFalls && at.reason.cases.size() == 1) return at.reason.cases.front().shares;
-  if (shown.view != BalanceView::kShares && shown.view != BalanceView::kFalls) return {};
-  return infer(at.position, weigh(at.position, shown.balance.weights), 1).forced.least;
+  if (shown.view != BalanceView::kShares && shown.view != BalanceView::kFalls && shown.view != BalanceView::kCases) return {};
+  const Weighing weighing = weigh(at.position, shown.balance.weights);
+  DigitCounts shares = infer(at.position, weighing, 1).forced.least;
+  if (std::accumulate(shares.begin(), shares.end(), 0) + std::accumulate(shown.supposed.begin(), shown.supposed.end(), 0) > weighing.slack) return shares;
+  for (std::size_t i = 0; i < shares.size(); ++i) shares[i] += shown.supposed[i];
+  return shares;
 }
 
 ScenePictures balance_pictures(const ShownBalance& shown, const Weighed& at, const std::string& language) {
@@ -71,7 +76,7 @@ ScenePictures balance_pictures(const ShownBalance& shown, const Weighed& at, con
     for (const Candidate& gone : at.eliminations) board.candidates.add(gone.cell);
   }
   pictures.board = std::move(board);
-  if (shown.view == View::kKnown || shown.view == View::kFit || shown.view == View::kShares || shown.view == View::kFalls) {
+  if (shown.view != View::kRemainders && shown.view != View::kTally) {
     pictures.pans = balance_pans(at.reason, at.position, shown.view != View::kKnown, shares_of(shown, at));
     pictures.pans->language = language;
     pictures.pans->title.clear();
@@ -148,7 +153,7 @@ ScenePictures scene_pictures(const SceneContent& content, const std::map<std::st
   if (content.wish.is_hidden) return pictures;
   const Position& before = content.before_steps ? *content.before_steps : content.end;
   if (content.has_question) {
-    if (content.asked) pictures = balance_pictures({content.asked->balance, content.asked->view}, {before, BalanceReason{content.asked->balance.weights, 0, 0, {}, 0, {}, {}}, {}}, language);
+    if (content.asked) pictures = balance_pictures({content.asked->balance, content.asked->view, content.asked->supposed}, {before, BalanceReason{content.asked->balance.weights, 0, 0, {}, 0, {}, {}}, {}}, language);
     else pictures.board = plain_board(content, before);
   } else if (content.shown) {
     pictures = balance_pictures(*content.shown, weighed(*content.shown, content, used), language);
@@ -166,7 +171,7 @@ ScenePictures answer_pictures(const SceneContent& content, const std::map<std::s
   if (!content.has_question || content.wish.is_hidden || !content.before_steps) return pictures;
   const auto by = std::find_if(content.by.begin(), content.by.end(), [](const std::string& name) { return !name.empty(); });
   if (by != content.by.end() && content.shown) {
-    const ShownBalance shown{content.shown->balance, BalanceView::kFalls};
+    const ShownBalance shown{content.shown->balance, BalanceView::kFalls, {}};
     pictures = balance_pictures(shown, weighed(shown, content, used), language);
   } else {
     pictures.board = steps_board(content);

@@ -22,6 +22,7 @@ struct UsedBalance {
 struct ShownBalance {
   NamedBalance balance;
   BalanceView view = BalanceView::kHouses;
+  DigitCounts supposed{};  // kCases: supposed to be shared, besides what is shared for certain
 };
 
 // Gathered while the lines of a scene are carried out.

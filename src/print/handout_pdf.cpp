@@ -2,6 +2,7 @@
 #include "print/handout_pdf.h"
 
 #include <algorithm>
+#include <array>
 #include <vector>
 
 #include "base/text.h"
@@ -43,6 +44,9 @@ std::string alternative(const std::string& title, const std::string& description
 struct Drawn {
   std::string svg;
   std::string description;
+  double ratio = 0;  // height for a width of 1
+
+  [[nodiscard]] double height(double width) const { return ratio * width; }
 };
 
 double height_of(const std::string& svg, double width) {
@@ -50,11 +54,28 @@ double height_of(const std::string& svg, double width) {
   return picture ? picture->height_at(width) : 0;
 }
 
-double stacked(const std::vector<Drawn>& drawn, double width) {
-  double sum = 0;
-  for (const Drawn& picture : drawn) sum += height_of(picture.svg, width);
-  return sum;
+Drawn drawn_from(std::string svg, std::string description) {
+  const double ratio = height_of(svg, 1);
+  return {std::move(svg), std::move(description), ratio};
 }
+
+Drawn drawn_board(const Figure& figure) { return drawn_from(board_text(figure), alternative(figure.title, figure.description)); }
+Drawn drawn_pans(const PanPicture& pans) { return drawn_from(on_white(pans_svg(pans, SvgUse::kFile, "pans")), alternative(pans.title, pans.description)); }
+
+// How wide pictures may stand beside their words, as shares of the page: the first that lets a scene share a page with the one before.
+constexpr std::array<double, 3> kShares = {0.47, 0.43, 0.40};
+constexpr double kWidestPans = 240;
+constexpr double kParagraphGap = 5;
+constexpr int kAnswerLines = 3;
+constexpr double kAnswerPitch = 22;
+
+// Pictures and words side by side.
+struct Spread {
+  double width = 0;              // of the pictures
+  bool has_pans_beside = false;  // below the words instead of below the board
+  bool asks_beside = false;      // the questions stand below the words as well
+  double height = 0;             // of the pictures, and of what must stay with them
+};
 
 // Does the board show nothing but the puzzle itself, which stands large on the first page?
 bool is_bare_puzzle(const Figure& figure, const std::string& puzzle) {
@@ -157,30 +178,73 @@ class Handout {
   }
 
   void scene(const Scene& scene, int number, int parent) {
-    const bool has_board = scene.board && !is_bare_puzzle(*scene.board, document_.puzzle);
-    const double board_width = flow_.width() * 0.49;
     std::vector<Drawn> drawn;
-    if (has_board) drawn.push_back({board_text(*scene.board), alternative(scene.board->title, scene.board->description)});
-    if (scene.pans) drawn.push_back({on_white(pans_svg(*scene.pans, SvgUse::kFile, "pans")), alternative(scene.pans->title, scene.pans->description)});
-    flow_.need(stacked(drawn, board_width) + 40);
+    if (scene.board && !is_bare_puzzle(*scene.board, document_.puzzle)) drawn.push_back(drawn_board(*scene.board));
+    if (scene.pans) drawn.push_back(drawn_pans(*scene.pans));
+    const Spread spread = fitting_spread(drawn, scene.paragraphs, scene.table, &scene);
     flow_.heading("H2", to_text(number) + ". " + scene.heading, 13.5, parent);
-    beside(drawn, board_width, scene.paragraphs, scene.table);
+    beside(drawn, spread, scene.paragraphs, scene.table, &scene);
     claims(scene);
     steps(scene);
-    exercises(scene);
+    if (!spread.asks_beside) exercises(scene);
     flow_.skip(14);
+  }
+
+  [[nodiscard]] double height_in(const Lettering& lettering, double column, const std::string& text) { return WordsBlock(flow_.pdf().canvas(), flow_.tongue(), lettering, column, text).height(); }
+
+  // The questions of a scene in a column, with a few lines each.
+  [[nodiscard]] double asking_height(const Scene& scene, double column) {
+    double height = 0;
+    for (const Exercise& exercise : scene.exercises) height += 2 * kParagraphGap + height_in(kStrong, column, "Q") + height_in(kBody, column, exercise.question) + kAnswerLines * kAnswerPitch;
+    return height;
+  }
+
+  // `scene`: whose claims and questions stay with the pictures, if any.
+  [[nodiscard]] Spread spread_of(const std::vector<Drawn>& drawn, double share, const std::vector<Paragraph>& list, const std::optional<TallyTable>& table, const Scene* scene) {
+    Spread spread;
+    spread.width = flow_.width() * share;
+    for (const Drawn& picture : drawn) spread.height += picture.height(spread.width);
+    if (drawn.empty()) return spread;
+    const double column = flow_.width() - spread.width - kGap;
+    double words = table ? tally_height(*table) + kGap : 0;
+    for (const Paragraph& paragraph : list) words += height_in(kBody, column, paragraph.text) + kParagraphGap;
+    const double board = drawn.front().height(spread.width);
+    const double pans = drawn.size() < 2 ? 0 : kGap + drawn.back().height(std::min(column, kWidestPans));
+    if (drawn.size() == 2 && words + pans <= board) {
+      spread.has_pans_beside = true;
+      spread.height = board;
+      words += pans;
+    }
+    if (scene == nullptr) return spread;
+    spread.asks_beside = !scene->exercises.empty() && words + asking_height(*scene, column) <= board;
+    if (!spread.asks_beside) spread.height += 110 * static_cast<double>(scene->exercises.size());
+    if (!scene->claims.empty()) spread.height += 16 + 34 * static_cast<double>(scene->claims.size());
+    return spread;
+  }
+
+  // Starts a new page when even the smallest pictures have no room here.
+  Spread fitting_spread(const std::vector<Drawn>& drawn, const std::vector<Paragraph>& list, const std::optional<TallyTable>& table, const Scene* scene) {
+    constexpr double kHeading = 34;
+    for (const double share : kShares) {
+      const Spread spread = spread_of(drawn, share, list, table, scene);
+      if (spread.height + kHeading <= flow_.room()) return spread;
+    }
+    const Spread spread = spread_of(drawn, kShares.front(), list, table, scene);
+    flow_.need(spread.height + kHeading);
+    return spread;
   }
 
   void paragraphs(const std::vector<Paragraph>& list, std::size_t from) {
     for (std::size_t i = from; i < list.size(); ++i) {
       flow_.words(kBody, list[i].text, list[i].term);
-      flow_.skip(5);
+      flow_.skip(kParagraphGap);
     }
   }
 
   // Pictures one below the other with the words and the tally beside them; words that do not fit there run on below, over
   // the whole width.
-  void beside(const std::vector<Drawn>& drawn, double width, const std::vector<Paragraph>& list, const std::optional<TallyTable>& table = {}) {
+  void beside(const std::vector<Drawn>& drawn, const Spread& spread, const std::vector<Paragraph>& list, const std::optional<TallyTable>& table = {}, const Scene* scene = nullptr) {
+    const double width = spread.width;
     if (drawn.empty()) {
       paragraphs(list, 0);
       if (table) flow_.skip(tally_at(*table, flow_.at_start(width), flow_.y(), width) + 8);
@@ -188,7 +252,10 @@ class Handout {
     }
     const double top = flow_.y();
     double bottom = top;
-    for (const Drawn& picture : drawn) bottom += flow_.picture_at(picture.svg, picture.description, flow_.at_start(width), bottom, width);
+    for (const Drawn& picture : drawn) {
+      if (spread.has_pans_beside && bottom > top) break;
+      bottom += flow_.picture_at(picture.svg, picture.description, flow_.at_start(width), bottom, width);
+    }
     const double column = flow_.width() - width - kGap;
     const double x = flow_.at_end(column);
     const double limit = bottom - (table ? tally_height(*table) + kGap : 0);
@@ -199,7 +266,7 @@ class Handout {
       const WordsBlock block(flow_.pdf().canvas(), flow_.tongue(), kBody, column, list[done].text, list[done].term);
       const int fits = block.lines_within(0, limit - y);
       if (fits == block.line_count()) {
-        y += flow_.words_at(kBody, x, y, column, list[done].text, list[done].term) + 5;
+        y += flow_.words_at(kBody, x, y, column, list[done].text, list[done].term) + kParagraphGap;
         continue;
       }
       // A paragraph is parted only where two lines stand on either side.
@@ -209,10 +276,16 @@ class Handout {
       rest = std::string(trimmed(std::string_view(list[done].text).substr(cut)));
     }
     if (table) y += kGap / 2 + tally_at(*table, x, y + kGap / 2, column);
+    if (spread.has_pans_beside) {
+      const double pans = std::min(column, kWidestPans);
+      y += kGap / 2;
+      y += flow_.picture_at(drawn.back().svg, drawn.back().description, x + (column - pans) / 2, y, pans);
+    }
+    if (spread.asks_beside && scene != nullptr) y = ask_beside(*scene, x, y, column);
     flow_.move_to(std::max(y, bottom) + 8);
     if (!rest.empty()) {
       flow_.words(kBody, rest);
-      flow_.skip(5);
+      flow_.skip(kParagraphGap);
     }
     paragraphs(list, done);
   }
@@ -291,30 +364,59 @@ class Handout {
     flow_.skip(4);
   }
 
+  // Gives the place below.
+  double ask_beside(const Scene& scene, double x, double y, double column) {
+    for (const Exercise& exercise : scene.exercises) {
+      y += 2 * kParagraphGap;
+      y += flow_.words_at(kStrong, x, y, column, numbered("page.question.numbered", ++asked_));
+      y += flow_.words_at(kBody, x, y, column, exercise.question);
+      flow_.move_to(y);
+      flow_.ruled_lines_at(x, column, kAnswerLines, kAnswerPitch);
+      y = flow_.y();
+    }
+    return y;
+  }
+
   void exercises(const Scene& scene) {
     for (const Exercise& exercise : scene.exercises) {
       flow_.need(110);
       flow_.skip(4);
-      flow_.words(kStrong, numbered("page.exercise", ++asked_));
+      flow_.words(kStrong, numbered("page.question.numbered", ++asked_));
       flow_.words(kBody, exercise.question);
       if (!options_.is_worksheet) flow_.words(kAside, word("page.answer.at_end"));
-      flow_.ruled_lines(options_.is_worksheet ? 5 : 3, 22);
+      flow_.ruled_lines(options_.is_worksheet ? 5 : kAnswerLines, kAnswerPitch);
       flow_.skip(10);
     }
   }
 
+  // The board with the questions beside it, and lines to write on as far down as the board reaches.
   void exercises_alone() {
     const int top = flow_.heading("H1", word("page.exercises"), 18);
     flow_.skip(4);
     for (const Scene& scene : document_.scenes) {
       if (scene.exercises.empty()) continue;
-      const double width = flow_.width() * 0.6;
-      std::vector<Drawn> drawn;
-      if (scene.board) drawn.push_back({board_text(*scene.board), alternative(scene.board->title, scene.board->description)});
-      flow_.need(stacked(drawn, width) + 150);
+      if (!scene.board) {
+        flow_.heading("H2", scene.heading, 13.5, top);
+        exercises(scene);
+        continue;
+      }
+      const Drawn board = drawn_board(*scene.board);
+      const double width = flow_.width() * 0.5;
+      const double column = flow_.width() - width - kGap;
+      flow_.need(board.height(width) + 40);
       flow_.heading("H2", scene.heading, 13.5, top);
-      beside(drawn, width, {});
-      exercises(scene);
+      const double start = flow_.y();
+      const double bottom = start + flow_.picture_at(board.svg, board.description, flow_.at_start(width), start, width);
+      double y = start;
+      for (const Exercise& exercise : scene.exercises) {
+        y += flow_.words_at(kStrong, flow_.at_end(column), y, column, numbered("page.question.numbered", ++asked_));
+        y += flow_.words_at(kBody, flow_.at_end(column), y, column, exercise.question) + kParagraphGap;
+      }
+      constexpr double kPitch = 24;
+      const int fitting = static_cast<int>((bottom - y) / kPitch);
+      flow_.move_to(y);
+      flow_.ruled_lines_at(flow_.at_end(column), column, std::max(fitting, 3), kPitch);
+      flow_.move_to(std::max(bottom, flow_.y()) + 18);
     }
   }
 
@@ -327,7 +429,7 @@ class Handout {
           flow_.new_page();
           top = flow_.heading("H1", word("page.answers"), 18);
         }
-        answer(exercise, number, top);
+        answer(exercise, numbered("page.question.numbered", number) + " \xC2\xB7 " + scene.heading, top);
       }
     }
     for (std::size_t i = 0; i < document_.scenes.size(); ++i) {
@@ -338,19 +440,15 @@ class Handout {
   // A scene that shows nothing but the solution stands with it, on the last page.
   static bool is_only_solution(const Scene& scene) { return scene.answer && !scene.board && !scene.pans && scene.steps.empty() && scene.exercises.empty() && scene.claims.empty(); }
 
-  void answer(const Exercise& exercise, int number, int parent) {
+  void answer(const Exercise& exercise, const std::string& heading, int parent) {
     std::vector<Paragraph> list;
     for (const std::string& text : paragraphs_of(exercise.answer)) list.push_back({text, ""});
-    const double width = flow_.width() * 0.5;
     std::vector<Drawn> drawn;
-    if (exercise.answer_board) drawn.push_back({board_text(*exercise.answer_board), alternative(exercise.answer_board->title, exercise.answer_board->description)});
-    if (exercise.answer_pans) {
-      const PanPicture& pans = *exercise.answer_pans;
-      drawn.push_back({on_white(pans_svg(pans, SvgUse::kFile, "pans")), alternative(pans.title, pans.description)});
-    }
-    flow_.need(stacked(drawn, width) + 40);
-    flow_.heading("H2", numbered("page.exercise", number), 12, parent);
-    beside(drawn, width, list);
+    if (exercise.answer_board) drawn.push_back(drawn_board(*exercise.answer_board));
+    if (exercise.answer_pans) drawn.push_back(drawn_pans(*exercise.answer_pans));
+    const Spread spread = fitting_spread(drawn, list, {}, nullptr);
+    flow_.heading("H2", heading, 12, parent);
+    beside(drawn, spread, list);
     if (!exercise.answer_note.empty()) flow_.words(kSmall, exercise.answer_note);
     flow_.skip(10);
   }

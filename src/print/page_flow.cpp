@@ -134,15 +134,15 @@ void PageFlow::rule(double x, double y, double width, double weight) {
   cairo_stroke(canvas);
 }
 
-void PageFlow::ruled_lines(int count, double pitch) {
+void PageFlow::ruled_lines_at(double x, double width, int count, double pitch) {
   close_part();
   cairo_t* canvas = pdf_.canvas();
   set_ink(canvas, kRuleLine);
   cairo_set_line_width(canvas, 0.6);
   for (int i = 0; i < count; ++i) {
     y_ += pitch;
-    cairo_move_to(canvas, left(), y_);
-    cairo_rel_line_to(canvas, width(), 0);
+    cairo_move_to(canvas, x, y_);
+    cairo_rel_line_to(canvas, width, 0);
   }
   cairo_stroke(canvas);
 }

@@ -56,7 +56,9 @@ class PageFlow {
   // A thin line; part of no structure. Only between pieces.
   void rule(double x, double y, double width, double weight);
   // Ruled lines to write on, `count` of them.
-  void ruled_lines(int count, double pitch);
+  void ruled_lines(int count, double pitch) { ruled_lines_at(left(), width(), count, pitch); }
+  // The same in a column.
+  void ruled_lines_at(double x, double width, int count, double pitch);
 
   [[nodiscard]] const std::string& fault() const { return fault_; }
   PdfFile& pdf() { return pdf_; }

@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "base/text.h"
+#include "speak/argument_lines.h"
 #include "speak/linear_text.h"
 #include "speak/naming.h"
 
@@ -26,40 +27,22 @@ class ArgumentTelling {
     return false;
   }
 
-  // The candidates that the fact has left, in order.
-  [[nodiscard]] std::vector<Candidate> candidates_of(const Constraint& fact, const Position& position) const {
-    std::vector<Candidate> candidates;
-    if (fact.kind == Kind::kCell) {
-      for (const Digit digit : position.candidates(fact.cell())) candidates.push_back({fact.cell(), digit});
-    } else if (fact.kind == Kind::kHouse) {
-      for (const Cell cell : position.shape().cells(fact.house())) {
-        if (position.candidates(cell).has(fact.digit)) candidates.push_back({cell, fact.digit});
-      }
-    } else {
-      const DeadlyPattern& pattern = reason_.patterns[fact.place];
-      for (std::size_t i = 0; i < pattern.cells.size(); ++i) {
-        for (const Digit digit : position.candidates(pattern.cells[i]) - pattern.digits[i]) candidates.push_back({pattern.cells[i], digit});
-      }
-    }
-    return candidates;
-  }
-
  private:
   bool tell_line(const Line& line, Position& position, std::string& text) {
     if (line.terms.size() == 1 && line.terms[0].multiplier == -1) return tell_lone(line.terms[0].constraint, position, text);
     const Position before = position;
-    if (carry_out(line, position)) {
+    if (carry_out_line(line, position)) {
       text += " But " + impossible_text({line.terms}, before) + ".";
       return true;
     }
-    const std::vector<Candidate> gone = difference(before, position);
+    const std::vector<Candidate> gone = fallen(before, position);
     if (!gone.empty()) text += " " + linear_text({line.terms}, gone, before);
     return false;
   }
 
   bool tell_lone(const Constraint& fact, Position& position, std::string& text) {
     const Shape& shape = position.shape();
-    const std::vector<Candidate> left = candidates_of(fact, position);
+    const std::vector<Candidate> left = candidates_left(reason_, fact, position);
     if (left.empty()) {
       text += " But then " + emptiness(fact, shape) + ".";
       return true;
@@ -92,7 +75,7 @@ class ArgumentTelling {
 
   bool tell_cases(const Argument& argument, const Position& position, std::string& text) {
     const Shape& shape = position.shape();
-    const std::vector<Candidate> cases = candidates_of(*argument.split, position);
+    const std::vector<Candidate> cases = candidates_left(reason_, *argument.split, position);
     text += " " + choice_words(*argument.split, cases, shape) + ".";
     bool all_break = true;
     for (std::size_t i = 0; i < cases.size() && i < argument.cases.size(); ++i) {
@@ -137,40 +120,6 @@ class ArgumentTelling {
     return listed(words, last_word);
   }
   [[nodiscard]] std::string goal_words(const Shape& shape) const { return eliminations_in_words(shape, struck_); }
-
-  // The same rule as in step.md. True when the right side is below 0.
-  static bool carry_out(const Line& line, Position& position) {
-    const Shape& shape = position.shape();
-    std::vector<Candidate> falls;
-    int right = 0;
-    const auto coefficient = [&](const Candidate& candidate) {
-      int sum = 0;
-      for (const LinearTerm& term : line.terms) {
-        const bool is_in = term.constraint.kind == Kind::kCell ? term.constraint.cell() == candidate.cell
-                                                               : term.constraint.digit == candidate.digit && shape.cells(term.constraint.house()).has(candidate.cell);
-        sum += is_in ? term.multiplier : 0;
-      }
-      return sum;
-    };
-    for (const LinearTerm& term : line.terms) right += term.multiplier;
-    for (const Cell cell : position.placed()) right -= coefficient({cell, *position.digit_at(cell)});
-    if (right < 0) return true;
-    for (const Cell cell : position.open()) {
-      for (const Digit digit : position.candidates(cell)) {
-        if (coefficient({cell, digit}) > right) falls.push_back({cell, digit});
-      }
-    }
-    for (const Candidate& gone : falls) position.eliminate(gone);
-    return false;
-  }
-
-  static std::vector<Candidate> difference(const Position& before, const Position& after) {
-    std::vector<Candidate> gone;
-    for (const Cell cell : before.open()) {
-      for (const Digit digit : before.candidates(cell) - after.candidates(cell)) gone.push_back({cell, digit});
-    }
-    return gone;
-  }
 
   const ArgumentReason& reason_;
   const std::vector<Candidate>& struck_;

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <array>
+#include <iterator>
 
 #include "base/text.h"
 #include "speak/certificate_words.h"
@@ -16,6 +17,7 @@ namespace {
 
 constexpr int kNamed = 3;         // so many cells of one house are named besides
 constexpr int kListed = 2;        // so many cells without a common house are simply named
+constexpr int kMostNamedDigits = 6;  // more known digits are told by where they stand
 constexpr std::size_t kGroups = 5;  // more houses than this are not listed
 
 // The plainest house that holds all these cells: boxes are seen first.
@@ -182,22 +184,60 @@ std::string Speaker::step(const Step& step, const Position& before, std::string_
     const Scales scales = lay_out(*balance, before);
     return words_.say("step.balance", {{"left", capitalised(houses(shape, scales.left.houses))}, {"right", houses(shape, scales.right.houses)}, {"falls", says}});
   }
-  return words_.say("step.pattern", {{"name", technique(step.technique, catalogue_name)}, {"falls", says}});
+  const std::string name = technique(step.technique, catalogue_name);
+  if (const auto* argued = std::get_if<ArgumentReason>(&step.reason)) return words_.say("step.argument", {{"name", name}, {"told", argument(*argued, step.eliminations, before)}});
+  if (const auto* linear = std::get_if<LinearReason>(&step.reason)) {
+    if (const std::string where = bases(shape, linear->terms); !where.empty()) return words_.say("step.pattern.in", {{"name", name}, {"where", where}, {"falls", says}});
+  }
+  return words_.say("step.pattern", {{"name", name}, {"falls", says}});
+}
+
+std::string Speaker::known_digits(const Shape& shape, const CellSet& known, const std::vector<CertificateFact>& facts) const {
+  CellSet in_houses;
+  CellSet in_remainders;
+  int balances = 0;
+  for (const CertificateFact& fact : facts) {
+    if (fact.kind == CertificateFact::Kind::kHouse) in_houses |= shape.cells(fact.house);
+    if (fact.kind != CertificateFact::Kind::kBalance) continue;
+    ++balances;
+    for (const Cell cell : shape.all_cells()) {
+      int weight = 0;
+      for (const Weight& each : fact.weights) weight += shape.cells(each.house).has(cell) ? each.weight : 0;
+      if (weight != 0) in_remainders.add(cell);
+    }
+  }
+  if (known.is_subset_of(in_remainders)) return words_.say("fact.digits.remainders", {{"n", balances}});
+  if (known.is_subset_of(in_houses)) return words_.say("fact.digits.houses");
+  return words_.say("fact.digits.count", {{"n", known.size()}});
 }
 
 std::string Speaker::facts(const Shape& shape, const std::vector<CertificateFact>& facts) const {
+  CellSet known;
+  for (const CertificateFact& fact : facts) {
+    if (fact.kind == CertificateFact::Kind::kMarks && fact.digits.size() == 1) known.add(fact.cell);
+  }
+  if (known.size() <= kMostNamedDigits) return facts_by_name(shape, facts);
+  std::vector<CertificateFact> others;
+  std::copy_if(facts.begin(), facts.end(), std::back_inserter(others), [&known](const CertificateFact& fact) { return fact.kind != CertificateFact::Kind::kMarks || !known.has(fact.cell); });
+  const std::string digits = known_digits(shape, known, facts);
+  return others.empty() ? digits : words_.say("fact.digits.besides", {{"facts", facts_by_name(shape, others)}, {"digits", digits}});
+}
+
+std::string Speaker::facts_by_name(const Shape& shape, const std::vector<CertificateFact>& facts) const {
   if (words_.is_english()) return facts_in_words(shape, facts);
   std::vector<House> named;
   CellSet marks;
+  CellSet digits;
   std::vector<std::string> items;
   std::vector<std::string> claims;
   for (const CertificateFact& fact : facts) {
     if (fact.kind == CertificateFact::Kind::kHouse) named.push_back(fact.house);
-    if (fact.kind == CertificateFact::Kind::kMarks) marks.add(fact.cell);
+    if (fact.kind == CertificateFact::Kind::kMarks) (fact.digits.size() == 1 ? digits : marks).add(fact.cell);
     if (fact.kind == CertificateFact::Kind::kBalance) items.push_back(words_.say("fact.balance", {{"name", fact.name}}));
     if (fact.kind == CertificateFact::Kind::kClaim) claims.push_back(fact.name);
   }
   if (!named.empty()) items.insert(items.begin(), houses(shape, named));
+  if (!digits.is_empty()) items.push_back(words_.say("fact.digits.named", {{"n", digits.size()}, {"cells", cell_list(shape, digits)}}));
   if (!marks.is_empty()) items.push_back(words_.say("fact.marks", {{"cells", cell_list(shape, marks)}}));
   if (!claims.empty()) items.push_back(words_.say("fact.claim", {{"n", static_cast<int>(claims.size())}, {"list", words_.list(claims)}}));
   return words_.list(items);

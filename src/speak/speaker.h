@@ -38,13 +38,20 @@ class Speaker {
 
   // A step in a sentence or two.
   [[nodiscard]] std::string step(const Step& step, const Position& before, std::string_view catalogue_name) const;
-  // The facts that a proof rests on.
+  // An argument link by link; not for English, which has argument_text().
+  [[nodiscard]] std::string argument(const ArgumentReason& reason, const std::vector<Candidate>& struck, const Position& before) const;
+  // Where a weighed sum looks: its bases, "r1c2 and r1c5" or "rows 3 and 7".
+  [[nodiscard]] std::string bases(const Shape& shape, const std::vector<LinearTerm>& terms) const;
+  // The facts that a proof rests on. More than a handful of known digits are told by where they stand.
   [[nodiscard]] std::string facts(const Shape& shape, const std::vector<CertificateFact>& facts) const;
 
   // balance_story() in this language.
   [[nodiscard]] std::vector<StoryPart> story(const BalanceReason& reason, const Position& position, const std::vector<Candidate>& eliminations) const;
 
  private:
+  [[nodiscard]] std::string facts_by_name(const Shape& shape, const std::vector<CertificateFact>& facts) const;
+  // "the digits known in its remainders". `known`: the cells whose digits are among the facts.
+  [[nodiscard]] std::string known_digits(const Shape& shape, const CellSet& known, const std::vector<CertificateFact>& facts) const;
   [[nodiscard]] std::string houses_of_kind(const Shape& shape, const std::vector<House>& houses, HouseKind kind) const;
 
   Words words_;

@@ -3,7 +3,7 @@
 
 A block marked ```console holds commands ("$ counterpoise ...") and what they print, standard error included. "..." as a
 line stands for any lines, inside a line for any text. Commands run in a folder that holds data/demo.txt,
-data/series and tests/data/puzzles.tsv; each block starts afresh."""
+data/series, data/plans and tests/data/puzzles.tsv; each block starts afresh."""
 
 import os
 import re
@@ -58,7 +58,8 @@ class DocsExamplesTest(Case):
         for name in ("data/demo.txt", "tests/data/puzzles.tsv"):
             os.makedirs(os.path.dirname(os.path.join(folder, name)))
             shutil.copy(os.path.join(SOURCE, name), os.path.join(folder, name))
-        shutil.copytree(os.path.join(SOURCE, "data/series"), os.path.join(folder, "data/series"))
+        for data in ("series", "plans"):
+            shutil.copytree(os.path.join(SOURCE, "data", data), os.path.join(folder, "data", data))
         surroundings = {**os.environ, "PATH": os.path.dirname(BIN) + ":" + os.environ["PATH"]}
         self.assertIn("counterpoise ", block, path)
         count = 0
@@ -81,7 +82,7 @@ class DocsExamplesTest(Case):
         self.assertGreater(total, 25)
 
     def test_every_command_has_a_page_with_an_example(self):
-        for command in ("desk", "demo", "lesson", "series", "weigh", "path", "survey", "needed", "alternatives", "claim", "claims", "check", "count", "bench"):
+        for command in ("desk", "demo", "lesson", "series", "weigh", "path", "survey", "needed", "alternatives", "claim", "claims", "check", "compose", "count", "bench"):
             with open(os.path.join(SOURCE, f"docs/manual/{command}.md"), encoding="utf-8") as file:
                 self.assertRegex(file.read(), rf"(?m)^\$ counterpoise {command}\b")
 

@@ -2,9 +2,11 @@
 """Answers in JSON follow the documented schemas, and the schemas refuse what is wrong."""
 
 import copy
+import os
+import tempfile
 import unittest
 
-from program import STUCK, FOUR, MANY, NONE, Case, Run, published
+from program import SOURCE, STUCK, FOUR, MANY, NONE, Case, Run, published
 
 BASICS = [word for family in ("single", "locked", "subset", "fish") for word in ("--only", family)]
 
@@ -175,6 +177,43 @@ class SchemaTest(Case):
         bad["solved"] = False
         with self.assertRaises(AssertionError):
             self.fits(bad, "path")
+
+    def test_compose(self):
+        for plan, puzzles in (("three_against_four", 2), ("four_against_four", 2), ("ring", 1)):
+            words = ["compose", os.path.join(SOURCE, f"data/plans/{plan}.plan"), "--count", str(puzzles), "--json"]
+            run = Run(*words)
+            self.ends(run, 0)
+            self.fits(run.json(), "compose")
+            self.assertEqual(len(run.json()["puzzles"]), puzzles)
+            self.assertNotIn("state", run.json())
+            keys = [puzzle["clean"]["key"] for puzzle in run.json()["puzzles"]]
+            self.assertEqual(keys, sorted(keys))
+        self.assertEqual(run.out, Run(*words, "--threads", "3").out)
+
+    def test_compose_goes_on_from_its_state(self):
+        plan = os.path.join(SOURCE, "data/plans/four_against_four.plan")
+        with tempfile.TemporaryDirectory() as folder:
+            state = os.path.join(folder, "state")
+            first = Run("compose", plan, "--most-tries", "64", "--state", state, "--json")
+            self.ends(first, 2)
+            whole = Run("compose", plan, "--count", "4", "--state", state, "--json")
+            self.ends(whole, 0)
+            self.assertEqual(whole.out, Run("compose", plan, "--count", "4", "--json").out)
+            other = os.path.join(SOURCE, "data/plans/ring.plan")
+            self.ends(Run("compose", other, "--state", state), 64)
+            with open(state, "w", encoding="utf-8") as file:
+                file.write("{}")
+            self.ends(Run("compose", plan, "--state", state), 64)
+
+    def test_plan(self):
+        run = Run("plan", os.path.join(SOURCE, "data/plans/ring.plan"), "--json")
+        self.ends(run, 0)
+        self.fits(run.json(), "plan_check")
+        again = Run("plan", "-", "--json", stdin=run.json()["plan"])
+        self.assertEqual(run.json(), again.json())
+        wrong = Run("plan", "-", "--json", stdin="counterpoise plan 1\nidea: any balance\nlook: left all\n")
+        self.ends(wrong, 64)
+        self.fits(wrong.json(), "error")
 
 
 if __name__ == "__main__":

@@ -121,6 +121,30 @@ TEST(ApiDoor, TheTallyOfTheWorkedExampleWithDoubleCover) {
   EXPECT_EQ(got["level"], 0);
 }
 
+TEST(ApiDoor, ReviewsALessonThatIsBeingWritten) {
+  const std::string digit = ask({{"command", "check"}, {"puzzle", kFour}})["solution"].get<std::string>().substr(0, 1);
+  const std::string other = digit == "1" ? "2" : "1";
+  const std::string lesson = "counterpoise lesson 1\ntitle: T\npuzzle: " + kFour + "\n\n== First\nThree words here.\n@claim r1c1 = " + other + "\n@claim r1c1 = " + digit +
+                             "\n\n== Second\n@step r1c1 = " + other + "\n\n== Third\nWords.\n";
+  const Json all = ask({{"command", "lesson_review"}, {"lesson", lesson}});
+  ASSERT_TRUE(all.contains("stop")) << to_line(all);
+  EXPECT_EQ(all["stop"]["line"], 11);
+  EXPECT_EQ(all["stop"]["scene"], "Second");
+  ASSERT_EQ(all["scenes"].size(), 2U) << "the scene that stops is shown, what comes after it is not";
+  EXPECT_EQ(all["scenes"][0]["words"], 4) << "the heading is read aloud too";
+  EXPECT_TRUE(all["scenes"][0]["board"].get<std::string>().starts_with("<svg"));
+  const Json& claims = all["scenes"][0]["claims"];
+  EXPECT_EQ(claims[0]["verdict"], "refuted");
+  EXPECT_EQ(claims[1]["verdict"], "proved");
+  EXPECT_EQ(claims[1]["line"], 8);
+  const Json second = ask({{"command", "lesson_review"}, {"lesson", lesson}, {"only", 2}})["scenes"][0]["claims"];
+  EXPECT_EQ(second[0]["verdict"], "unasked");
+  EXPECT_FALSE(second[0].contains("text"));
+  EXPECT_EQ(second[1], claims[1]);
+  EXPECT_EQ(second[0]["key"], claims[0]["key"]);
+  expect_error({{"command", "lesson_review"}, {"lesson", "no lesson"}}, "bad-argument", "this is no lesson", "counterpoise lesson 1");
+}
+
 TEST(ApiDoor, EveryPublishedPuzzleIsProper) {
   for (const auto& row : support::published_puzzles()) {
     const Answer got = check({row.puzzle});

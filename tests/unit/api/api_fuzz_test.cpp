@@ -62,6 +62,9 @@ TEST(ApiFuzz, MutatedRequests) {
       R"({"command":"weigh","puzzle":"..3.1......4.1..","left":"r1,2*r2","right":"c1;b4","after_basics":true,"level":5})",
       R"({"command":"weigh","puzzle":"..3.1......4.1..","max_slack":1,"limit":2})",
       R"({"command":"lesson","puzzle":"..3.1......4.1..","title":"A \u00e9 title","notes":true})",
+      R"({"command":"lesson_draft","puzzle":"..3.1......4.1..","idea":"naked-single","language":"de"})",
+      R"({"command":"lesson_check","lesson":"counterpoise lesson 1\ntitle: a\npuzzle: ..3.1......4.1..\n\n== A\n@singles\n@balance left r1 right c1 name x\n@show x cases 2\n@claim r1c1 = 2"})",
+      R"({"command":"series_check","about":"counterpoise series 1\ntitle: s\nassumes: single","names":["a"],"lessons":["counterpoise lesson 1\ntitle: a\npuzzle: ..3.1......4.1..\n\n== A\n@solution"]})",
       R"({"command":"count","shape":"4x4"})",
       R"({"command":"claim","puzzle":"..3.1......4.1..","claim":"r1c1 = 2","footing":"r1, b1","after_basics":true})",
       R"({"command":"claims","script":"puzzle ..3.1......4.1..\nlet a = r1c1 r1c2\na hold 2,4","reveal":true})",
@@ -120,15 +123,40 @@ TEST(ApiFuzz, ClaimsThatAreTooMuch) {
   expect_valid(to_line({{"command", "claim"}, {"puzzle", grid}, {"claim", nots + "r1c1 = 2"}}));
 }
 
+// Written lessons with every kind of line; a fault has a line and a column within the text.
+TEST(ApiFuzz, MutatedLessons) {
+  const std::string text =
+      "counterpoise lesson 1\n% note\ntitle: A \xC3\xA9 title\npuzzle: ..3.1......4.1..\nidea: balance\nlevel: 3\nneeds: single, x\nteaches: balance\nlanguage: he\nminutes: 3\n\n== First\n"
+      "Words with a *term*.\n\n| note\n? question\n! answer\n\\ == words\n@let far = r1c1 r2c2\n@balance left r1,2*r2 right c1,b4,c2 name ring\n@show ring cases 2,3\n@claim {ring.left} = {ring.right} footing ring\n"
+      "@time 1m30s\n\n== Second\n@step r1c1 <> 3 by naked-single\n@board candidates all; digits 2; focus far; frame r1c1 = 2; strike r2c2 <> 1; after\n@singles\n@solution\n\n== Third\n@aside 1...............\n@apply single, locked\n";
+  Rng rng(6);
+  int read = 0;
+  for (int i = 0; i < 3'000; ++i) {
+    const std::string lesson = mutated(text, rng);
+    const Answer got = rng.below(8) == 0 ? lesson_build({lesson, true}) : lesson_check({lesson, false});
+    read += got.is_ok() ? 1 : 0;
+    if (!got.is_ok()) {
+      ASSERT_NE(got.error->code, ErrorCode::kBug) << lesson;
+      ASSERT_FALSE(got.error->message.empty()) << lesson;
+    }
+    ASSERT_FALSE(Json::parse(to_line(got.json), nullptr, false).is_discarded()) << lesson;
+    if (i % 10 == 0) {
+      ASSERT_FALSE(Json::parse(to_line(series_check({"", {{"a", lesson}, {"b", lesson}}}).json), nullptr, false).is_discarded()) << lesson;
+    }
+  }
+  EXPECT_GT(read, 100) << "the mutations hardly ever leave a lesson that builds";
+}
+
 TEST(ApiFuzz, ExchangedFields) {
   const Json values = Json::parse(R"([null, true, 0, 1, 2, -1, 5, 1e9, 1.5, "", "r1", "r1,c2", "2*b3", "99*r1,r2", "100*r1", "x", "r1c1 = 2", "rules", "puzzle ..3.1......4.1..\nr1c1 = 2", "4x4", "9x9",
-      "..3.1......4.1..", "11..............", "................", "1234341221434321", "x-wing", ["x-wing"], ["balance"], [], {}, [[]]])");
-  const std::vector<std::string> fields = {"puzzle", "left", "right", "after_basics", "level", "max_slack", "limit", "without", "title", "notes", "shape", "claim", "script", "footing", "reveal", "odd"};
-  const std::vector<std::string> commands = {"check", "path", "weigh", "lesson", "count", "claim", "claims"};
+      "..3.1......4.1..", "11..............", "................", "1234341221434321", "x-wing", "de", "counterpoise lesson 1\ntitle: a\npuzzle: ..3.1......4.1..\n\n== A\n@singles", ["counterpoise lesson 1\ntitle: a\npuzzle: ..3.1......4.1..\n\n== A"], "counterpoise series 1\ntitle: a", ["x-wing"], ["balance"], [], {}, [[]]])");
+  const std::vector<std::string> fields = {"puzzle", "left", "right", "after_basics", "level", "max_slack", "limit", "without", "title", "notes", "shape", "claim", "script", "footing", "reveal", "odd",
+                                           "lesson", "idea", "language", "about", "lessons", "names"};
+  const std::vector<std::string> commands = {"check", "path", "weigh", "lesson", "count", "claim", "claims", "lesson_draft", "lesson_check", "lesson_build", "series_check"};
   Rng rng(4);
   int answered = 0;
   for (int i = 0; i < 6'000; ++i) {
-    Json request = {{"command", commands[rng.below(7)]}, {"puzzle", "..3.1......4.1.."}};
+    Json request = {{"command", commands[rng.below(static_cast<std::uint32_t>(commands.size()))]}, {"puzzle", "..3.1......4.1.."}};
     for (std::uint32_t more = rng.below(4); more > 0; --more) {
       request[fields[rng.below(static_cast<std::uint32_t>(fields.size()))]] = values[rng.below(static_cast<std::uint32_t>(values.size()))];
     }

@@ -120,7 +120,7 @@ TEST(Script, HoldsWordsNotesAndAnswers) {
   Document document = three_scenes();
   document.scenes[1].exercises.push_back({"Where?", "There.", {}, {}, {}});
   const std::string text = script_markdown(document);
-  for (const std::string_view part : {"# One \\& two\n", "## 1\\. First\n", "*0:07 (70 s)*", "*Yes*", "> **Note for the teacher:** Wait for it.", "**Exercise 1:** Where?", "> **Answer:** There."}) {
+  for (const std::string_view part : {"# One \\& two\n", "## 1\\. First\n", "*0:07 (70 s)*", "*Yes*", "> **Note for the teacher:** Wait for it.", "**Question 1:** Where?", "> **Answer:** There."}) {
     EXPECT_NE(text.find(part), std::string::npos) << part << "\n" << text;
   }
   EXPECT_TRUE(text.ends_with("\n") && !text.ends_with("\n\n"));

@@ -120,7 +120,8 @@ export class Room {
   // --- Changes
 
   edit(next: string, kind = ''): void {
-    if (next === this.text || next.length > longestLesson) return;
+    if (next === this.text) return;
+    if (next.length > longestLesson) { this.say('That is more text than a lesson may have'); return; }
     this.history = change(this.history, next, kind);
     this.changed();
   }

@@ -1,0 +1,74 @@
+// SPDX-License-Identifier: Apache-2.0
+// portrait: a collection at one glance, as a page and as figures.
+#include <filesystem>
+
+#include "cli/collection_commands.h"
+#include "cli/record_lines.h"
+#include "cli/report.h"
+#include "cli/whole_file.h"
+#include "course/portrait.h"
+
+namespace cp::cli {
+
+namespace {
+
+namespace fs = std::filesystem;
+
+constexpr const char* kPermissions = "check the permissions of the folder";
+
+struct Words {
+  std::string records;
+  std::string page;
+  std::string figures;
+  std::string title = "A portrait of the collection";
+};
+
+// "how-the-path-ends.svg".
+std::string file_name(const std::string& title) {
+  std::string name;
+  for (const char c : title) name += c == ' ' ? '-' : static_cast<char>(std::tolower(static_cast<unsigned char>(c)));
+  return name + ".svg";
+}
+
+int run(const Words& words) {
+  Portrait portrait;
+  const auto error = for_each_record(words.records, [&](const ScanLine& line, std::uint64_t) {
+    if (line.record) portrait.add(*line.record);
+    else portrait.add_fault();
+  });
+  if (error) return fail(*error, false);
+  if (portrait.puzzles() == 0) return fail({ErrorCode::kBadArgument, "'" + words.records + "' holds no puzzle", "give it the lines that `counterpoise scan` writes", {}}, false);
+  if (auto failed = write_whole(words.page, kPermissions, portrait_html(words.title, portrait))) return fail(*failed, false);
+  std::string told = "The portrait is in " + words.page + "\n";
+  if (!words.figures.empty()) {
+    std::error_code failed;
+    fs::create_directories(words.figures, failed);
+    if (failed) return fail({ErrorCode::kCannotWrite, "cannot make '" + words.figures + "': " + failed.message(), "choose a folder that you may write to", {}}, false);
+    int number = 0;
+    for (const Chart& chart : portrait.charts()) {
+      const std::string svg = chart_svg(chart, SvgUse::kFile, "chart-" + std::to_string(++number));
+      if (auto wrong = write_whole(fs::path(words.figures) / file_name(chart.title), kPermissions, svg)) return fail(*wrong, false);
+    }
+    told += std::to_string(number) + " figures are in " + words.figures + "\n";
+  }
+  return say(told + portrait.words() + "\n") ? 0 : cannot_say();
+}
+
+}  // namespace
+
+void add_portrait(Program& program) {
+  auto words = std::make_shared<Words>();
+  CLI::App* command = program.app.add_subcommand("portrait", "A scanned collection at one glance: measure, techniques, balances");
+  command->add_option("RECORDS", words->records, "the lines of a scan; plain, gzip or zstd; '-': standard input")->required();
+  command->add_option("-o,--output", words->page, "the page to write, as in portrait.html")->type_name("FILE")->required();
+  command->add_option("--figures", words->figures, "a folder for the figures by themselves (SVG)")->type_name("FOLDER");
+  command->add_option("--title", words->title, "of the page")->capture_default_str();
+  command->footer(
+      "Exit code 0: done; 64: bad input; 70: a file can not be written.\n"
+      "Examples:\n"
+      "  counterpoise scan collection.txt --out collection.jsonl && counterpoise portrait collection.jsonl -o portrait.html\n"
+      "  counterpoise portrait collection.jsonl -o portrait.html --figures figures\n");
+  command->callback([words, &program] { program.exit_code = run(*words); });
+}
+
+}  // namespace cp::cli

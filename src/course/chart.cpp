@@ -1,0 +1,93 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "course/chart.h"
+
+#include <algorithm>
+
+#include "base/text.h"
+#include "export/svg_parts.h"
+
+namespace cp {
+
+namespace {
+
+std::string number(int value) { return to_text(value); }
+
+void text_at(Markup& out, int x, int y, std::string_view anchor, const std::string& text) {
+  out.element("text", {{"class", "key"}, {"x", number(x)}, {"y", number(y)}, {"text-anchor", std::string(anchor)}}, text);
+}
+
+void bar_at(Markup& out, int x, int y, int width, int height) {
+  out.empty("rect", {{"class", "lt"}, {"x", number(x)}, {"y", number(y)}, {"width", number(width)}, {"height", number(height)}});
+  out.empty("rect", {{"class", "le"}, {"x", number(x)}, {"y", number(y)}, {"width", number(width)}, {"height", number(height)}});
+}
+
+int greatest(const std::vector<int>& values) { return values.empty() ? 1 : std::max(1, *std::max_element(values.begin(), values.end())); }
+
+}  // namespace
+
+std::string chart_svg(const Chart& chart, SvgUse use, std::string_view id) {
+  constexpr int kLine = 30;
+  constexpr int kLabels = 270;
+  constexpr int kWidth = 860;
+  constexpr int kRoom = kWidth - kLabels - 90;  // for the bars; their counts stand behind them
+  std::vector<int> counts;
+  std::string told = chart.words + ": ";
+  for (const Bar& bar : chart.bars) {
+    counts.push_back(bar.count);
+    told += (counts.size() == 1 ? "" : "; ") + bar.label + " " + number(bar.count);
+  }
+  Markup out;
+  svg_begin(out, {kWidth, kLine * static_cast<int>(chart.bars.size()) + 16, chart.title, told + "."}, use, id);
+  const int most = greatest(counts);
+  int y = 8;
+  for (const Bar& bar : chart.bars) {
+    text_at(out, kLabels - 12, y + 20, "end", bar.label);
+    if (bar.count > 0) bar_at(out, kLabels, y + 4, std::max(2, static_cast<int>(static_cast<long long>(kRoom) * bar.count / most)), kLine - 10);
+    text_at(out, kLabels + static_cast<int>(static_cast<long long>(kRoom) * bar.count / most) + 12, y + 20, "start", number(bar.count));
+    y += kLine;
+  }
+  svg_end(out);
+  return out.text();
+}
+
+std::string course_map_svg(const CourseMap& map, SvgUse use, std::string_view id) {
+  constexpr int kStep = 74;
+  constexpr int kLine = 34;
+  constexpr int kLabels = 250;
+  constexpr int kTop = 190;  // height of the efforts
+  const auto lessons = static_cast<int>(map.efforts.size());
+  const int most = greatest(map.efforts);
+  const int bottom = kTop + 40 + kLine * static_cast<int>(map.rows.size());
+  Markup out;
+  std::string told = "Effort of the lessons: ";
+  for (std::size_t i = 0; i < map.efforts.size(); ++i) told += (i == 0 ? "" : ", ") + number(map.efforts[i]);
+  svg_begin(out, {kLabels + kStep * lessons + 20, bottom + 44, map.title, told + ". Below, a ring where an idea is new, a dot where it is used again."}, use, id);
+  text_at(out, kLabels - 12, kTop, "end", "effort");
+  for (int i = 0; i < lessons; ++i) {
+    const int height = std::max(2, static_cast<int>(static_cast<long long>(kTop - 40) * map.efforts[static_cast<std::size_t>(i)] / most));
+    bar_at(out, kLabels + kStep * i + 14, kTop - height, kStep - 28, height);
+    text_at(out, kLabels + kStep * i + kStep / 2, kTop - height - 8, "middle", number(map.efforts[static_cast<std::size_t>(i)]));
+    text_at(out, kLabels + kStep * i + kStep / 2, kTop + 24, "middle", number(i + 1));
+  }
+  int y = kTop + 40;
+  for (const CourseMap::Row& row : map.rows) {
+    text_at(out, kLabels - 12, y + 22, "end", row.name);
+    out.empty("path", {{"class", "hair"}, {"d", "M" + number(kLabels) + " " + number(y + kLine) + "h" + number(kStep * lessons)}});
+    for (std::size_t i = 0; i < row.marks.size(); ++i) {
+      const std::string x = number(kLabels + kStep * static_cast<int>(i) + kStep / 2);
+      const std::string middle = number(y + kLine / 2);
+      if (row.marks[i] == CourseMap::Mark::kNew) out.empty("circle", {{"class", "ring"}, {"cx", x}, {"cy", middle}, {"r", "10"}});
+      if (row.marks[i] == CourseMap::Mark::kAgain) out.empty("circle", {{"class", "post"}, {"cx", x}, {"cy", middle}, {"r", "5"}});
+    }
+    y += kLine;
+  }
+  const int key = bottom + 26;
+  out.empty("circle", {{"class", "ring"}, {"cx", number(kLabels + 10)}, {"cy", number(key - 6)}, {"r", "10"}});
+  text_at(out, kLabels + 28, key, "start", "new");
+  out.empty("circle", {{"class", "post"}, {"cx", number(kLabels + 100)}, {"cy", number(key - 6)}, {"r", "5"}});
+  text_at(out, kLabels + 114, key, "start", "used again");
+  svg_end(out);
+  return out.text();
+}
+
+}  // namespace cp
