@@ -176,7 +176,9 @@ function(cp_desk_tests)
     WORKING_DIRECTORY "${CMAKE_SOURCE_DIR}/tests/web")
   add_test(NAME desk.lessons COMMAND npm --silent run test:lessons
     WORKING_DIRECTORY "${CMAKE_SOURCE_DIR}/tests/web")
-  set_tests_properties(desk.parts desk.types desk.screens desk.lessons PROPERTIES TIMEOUT 900 LABELS web
+  add_test(NAME desk.shelf COMMAND npm --silent run test:shelf
+    WORKING_DIRECTORY "${CMAKE_SOURCE_DIR}/tests/web")
+  set_tests_properties(desk.parts desk.types desk.screens desk.lessons desk.shelf PROPERTIES TIMEOUT 900 LABELS web
     ENVIRONMENT "COUNTERPOISE_DESK_DIR=${CMAKE_SOURCE_DIR}/build/desk;COUNTERPOISE_BIN=$<TARGET_FILE:counterpoise>")
 endfunction()
 

@@ -166,6 +166,22 @@ class Trial:
         self.figures["empty_start"] = statistics.median(self.run("--version")[1] for _ in range(5))
 
 
+    def series(self):
+        """A course from what was surveyed, and its first lesson checked. Leaves a note when the program has no planner."""
+        if "plan" not in self.run("series", "--help")[0]:
+            return
+        records, _ = self.run("shelf", "export", self.path("calm.shelf"), "solved", "--as", "records")
+        with open(self.path("records.jsonl"), "w") as file:
+            file.write(records)
+        goal = self.path(f"course-{int(time.time())}")
+        done = subprocess.run([self.program, "series", "plan", self.path("records.jsonl"), "--assume", "single", "--lessons", "6", "-o", goal, "--json"], capture_output=True, text=True)
+        self.must(done.returncode in (0, 2), f"series plan failed: {done.stderr}")
+        lessons = json.loads(done.stdout)["lessons"]
+        self.must(lessons and "file" in lessons[0], f"no first lesson was drafted: {done.stdout[:500]}")
+        self.run("lesson", "check", lessons[0]["file"])
+        self.figures["series"] = [(lesson["idea"], lesson["effort"], lesson["why"]) for lesson in lessons]
+
+
 def in_other_clothes(puzzle, number):
     """The puzzle turned over its diagonal, two rows of a band changed, digits renamed in a circle."""
     rows = [puzzle[9 * row:9 * row + 9] for row in range(9)]
@@ -197,6 +213,9 @@ def report(trial, count, lines):
              "| query | found | ms | led by |", "|---|---|---|---|"]
     for query, found, more, seconds, leader in f["queries"]:
         text.append(f"| `{query}` | {found}{' and more' if more else ''} | {seconds * 1000:.0f} | {leader.replace('|', '/')} |")
+    if "series" in f:
+        text += ["", f"A series planned from the {f['surveyed']:,} surveyed puzzles (`series plan --assume single`); the draft of its first lesson was written, and `lesson check` proves it:", ""]
+        text += [f"{number}. {idea}, effort {effort}: {why}" for number, (idea, effort, why) in enumerate(f["series"], 1)]
     return "\n".join(text) + "\n"
 
 
@@ -209,9 +228,15 @@ def main():
     parser.add_argument("--depth", default="balances")
     parser.add_argument("--lines")
     parser.add_argument("--report")
+    parser.add_argument("--series-only", action="store_true", help="FOLDER holds a finished trial: plan a series from it again")
     words = parser.parse_args()
     trial = Trial(os.path.abspath(words.program), words.folder, words.count)
     f = trial.figures
+    if words.series_only:
+        with open(trial.path("figures.json")) as file:
+            f.update(json.load(file))
+        trial.series()
+        return tell(trial, words, f["lines"])
     f["repeats"], f["faults"] = trial.make_lines(words.count, words.lines)
     calm = trial.import_in_peace()
     lines = words.count + f["repeats"] + f["faults"]
@@ -225,6 +250,14 @@ def main():
     f["depth"] = words.depth
     trial.survey(words.survey, words.depth)
     trial.ask()
+    trial.series()
+    f["lines"] = lines
+    with open(trial.path("figures.json"), "w") as file:
+        json.dump(f, file)
+    tell(trial, words, lines)
+
+
+def tell(trial, words, lines):
     text = report(trial, words.count, lines)
     print(text, end="")
     if words.report:

@@ -79,6 +79,7 @@ int run_export(FindWords& words) {
   if (!found) return fail(found.error(), false);
   if (words.form == "table" && !say(shelf_table_header() + "\n")) return cannot_say();
   return show_puzzles(shelf.value(), found->numbers, [&](const ShelvedPuzzle& puzzle) {
+    if (words.form == "records") return puzzle.record.empty() ? std::string() : puzzle.record + "\n";
     return (words.form == "table" ? shelf_record(puzzle) : words.form == "json" ? shelf_json(puzzle) : shelf_line(puzzle)) + "\n";
   });
 }
@@ -112,9 +113,9 @@ void add_shelf_find(CLI::App& shelf, Program& program) {
   command = shelf.add_subcommand("export", "The puzzles of the shelf as lines, as a table or as JSON lines");
   add_shelf_file(*command, all->shelf);
   command->add_option("QUERY", all->query, "only those that fit; without it all");
-  command->add_option("--as", all->form, "lines, table (CSV, which shelf import reads again) or json (an object a line)")
+  command->add_option("--as", all->form, "lines, table (CSV, which shelf import reads again), json (an object a line), or records (of surveyed puzzles, as scan writes them)")
       ->type_name("FORM")
-      ->check(CLI::IsMember({"lines", "table", "json"}))
+      ->check(CLI::IsMember({"lines", "table", "json", "records"}))
       ->capture_default_str();
   add_order(*command, *all);
   command->footer(
