@@ -85,6 +85,7 @@ function(cp_unit_tests)
     cp_check_executable(test_${room} ${sources})
     cp_existing_rooms(own ${room})
     target_link_libraries(test_${room} PRIVATE ${own})
+    cp_share_gtest(test_${room})
     gtest_discover_tests(test_${room} TEST_PREFIX "${room}."
       DISCOVERY_MODE PRE_TEST PROPERTIES TIMEOUT 600 LABELS unit)
   endforeach()

@@ -22,18 +22,23 @@ function(cp_existing_rooms out)
 endfunction()
 
 # QUICK: code whose speed nobody feels, with headers that take the compiler long.
-# The first ./run waits for it, so it is optimised less (the later -O wins).
+# The first ./run waits for it, so it is optimised less (the later -O wins), and
+# reads those headers once.
 function(cp_compile_quickly target)
-  if(CMAKE_BUILD_TYPE STREQUAL "Release" AND NOT CP_WASM)
+  if(CP_WASM)
+    return()
+  endif()
+  if(CMAKE_BUILD_TYPE MATCHES "^(Release|Checked)$")
     target_compile_options(${target} PRIVATE -O1)
   endif()
+  cp_read_headers_once(${target} ${ARGN})
 endfunction()
 
-# cp_room(<room> [QUICK] [SHELL] [NEEDS <room>...] [LIBS <library>...])
+# cp_room(<room> [QUICK] [SHELL] [NEEDS <room>...] [LIBS <library>...] [HEAVY <header>...])
 # A room without sources is header-only; a room without files is skipped. SHELL: it talks to the world outside, so
 # the WebAssembly module is built without it.
 function(cp_room room)
-  cmake_parse_arguments(arg "QUICK;SHELL" "" "NEEDS;LIBS" ${ARGN})
+  cmake_parse_arguments(arg "QUICK;SHELL" "" "NEEDS;LIBS;HEAVY" ${ARGN})
   if(CP_WASM AND arg_SHELL)
     return()
   endif()
@@ -43,7 +48,7 @@ function(cp_room room)
     add_library(cp_${room} STATIC ${sources} ${headers})
     target_link_libraries(cp_${room} PUBLIC cp_flags ${needs} PRIVATE ${arg_LIBS})
     if(arg_QUICK)
-      cp_compile_quickly(cp_${room})
+      cp_compile_quickly(cp_${room} ${arg_HEAVY})
     endif()
   elseif(headers)
     add_library(cp_${room} INTERFACE)
@@ -55,10 +60,10 @@ function(cp_room room)
 endfunction()
 
 # cp_program(<name> [QUICK] FROM <room> [NEEDS <room>...] [PACKAGES <package>...]
-#            [LIBS <library>...])
+#            [LIBS <library>...] [HEAVY <header>...])
 # Skipped while the room has no main.cpp.
 function(cp_program name)
-  cmake_parse_arguments(arg "QUICK" "FROM" "NEEDS;PACKAGES;LIBS" ${ARGN})
+  cmake_parse_arguments(arg "QUICK" "FROM" "NEEDS;PACKAGES;LIBS;HEAVY" ${ARGN})
   cp_glob_room(${arg_FROM} sources headers)
   if(CP_WASM OR NOT EXISTS "${CMAKE_SOURCE_DIR}/src/${arg_FROM}/main.cpp")
     return()
@@ -70,7 +75,7 @@ function(cp_program name)
   add_executable(${name} ${sources} ${headers})
   target_link_libraries(${name} PRIVATE cp_flags ${needs} ${arg_LIBS})
   if(arg_QUICK)
-    cp_compile_quickly(${name})
+    cp_compile_quickly(${name} ${arg_HEAVY})
   endif()
 endfunction()
 

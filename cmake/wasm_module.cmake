@@ -27,8 +27,6 @@ find_program(CP_WASM_OPT wasm-opt REQUIRED)
 # Precompiled headers: most of the time goes into reading the same library headers
 # again. Targets of one sort (fast or small, with JSON or without) share them.
 function(cp_share_headers)
-  set(common <algorithm> <array> <bit> <cstdint> <map> <memory> <optional> <set> <string>
-      <string_view> <utility> <variant> <vector>)
   foreach(target IN LISTS ARGN)
     get_target_property(type ${target} TYPE)
     if(type STREQUAL "INTERFACE_LIBRARY")
@@ -37,7 +35,7 @@ function(cp_share_headers)
     string(REPLACE "cp_" "" room ${target})
     get_target_property(libraries ${target} LINK_LIBRARIES)
     set(sort small)
-    set(headers ${common})
+    set(headers ${CP_COMMON_HEADERS})
     if(room IN_LIST CP_FAST_ROOMS)
       set(sort fast)
       target_compile_options(${target} PRIVATE -O2)

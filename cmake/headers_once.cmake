@@ -1,0 +1,32 @@
+# SPDX-License-Identifier: Apache-2.0
+# Precompiled headers: most of the time of a build goes into reading the same
+# library headers again. No source relies on them; each includes what it uses.
+
+set(CP_COMMON_HEADERS <algorithm> <array> <bit> <cstdint> <map> <memory> <optional> <set>
+    <string> <string_view> <utility> <variant> <vector>)
+
+# What a compiler cache needs to know, before it caches a build with such headers.
+if(CMAKE_CXX_COMPILER_LAUNCHER MATCHES "ccache$" AND NOT CP_WASM)
+  set(CMAKE_CXX_COMPILER_LAUNCHER "${CMAKE_COMMAND}" -E env
+      CCACHE_SLOPPINESS=pch_defines,time_macros "${CMAKE_CXX_COMPILER_LAUNCHER}")
+  set(CP_CACHES_HEADERS $<$<CXX_COMPILER_ID:GNU>:-fpch-preprocess>)
+endif()
+
+# The target reads the common headers and these once.
+function(cp_read_headers_once target)
+  target_compile_options(${target} PRIVATE ${CP_CACHES_HEADERS})
+  target_precompile_headers(${target} PRIVATE ${CP_COMMON_HEADERS} ${ARGN})
+endfunction()
+
+# All unit tests read GoogleTest once between them: the first target does, the
+# others, compiled with the same words, take it from there.
+function(cp_share_gtest target)
+  get_property(first GLOBAL PROPERTY CP_READS_GTEST)
+  if(first)
+    target_compile_options(${target} PRIVATE ${CP_CACHES_HEADERS})
+    target_precompile_headers(${target} REUSE_FROM ${first})
+  else()
+    cp_read_headers_once(${target} <gtest/gtest.h>)
+    set_property(GLOBAL PROPERTY CP_READS_GTEST ${target})
+  endif()
+endfunction()
