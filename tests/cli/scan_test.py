@@ -169,7 +169,7 @@ class ScanTest(Case):
 
     @unittest.skipUnless(CAN_RUN_RANKS, "MPI is not installed (libopenmpi-dev, openmpi-bin), so ranks are not tested")
     def test_a_rank_that_falls_silent_loses_its_blocks_to_others(self):
-        source = self.path("all.csv", collection(40))
+        source = self.path("all.csv", collection(90))
         self.scanned(source, "--out", self.path("threads.jsonl"), "--depth", "basics")
         out = self.path("ranks.jsonl")
         process = ranked(3, source, "--out", out, "--depth", "basics", "--patience", "3")
@@ -186,7 +186,7 @@ class ScanTest(Case):
 
     @unittest.skipUnless(CAN_RUN_RANKS, "MPI is not installed (libopenmpi-dev, openmpi-bin), so ranks are not tested")
     def test_a_rank_that_dies_ends_the_job_and_resume_deals_the_rest(self):
-        source = self.path("all.csv", collection(40))
+        source = self.path("all.csv", collection(90))
         self.scanned(source, "--out", self.path("threads.jsonl"), "--depth", "basics")
         out = self.path("ranks.jsonl")
         process = ranked(3, source, "--out", out, "--depth", "basics")

@@ -128,7 +128,8 @@ TEST(ApiFuzz, MutatedLessons) {
   const std::string text =
       "counterpoise lesson 1\n% note\ntitle: A \xC3\xA9 title\npuzzle: ..3.1......4.1..\nidea: balance\nlevel: 3\nneeds: single, x\nteaches: balance\nlanguage: he\nminutes: 3\n\n== First\n"
       "Words with a *term*.\n\n| note\n? question\n! answer\n\\ == words\n@let far = r1c1 r2c2\n@balance left r1,2*r2 right c1,b4,c2 name ring\n@show ring cases 2,3\n@claim {ring.left} = {ring.right} footing ring\n"
-      "@time 1m30s\n\n== Second\n@step r1c1 <> 3 by naked-single\n@board candidates all; digits 2; focus far; frame r1c1 = 2; strike r2c2 <> 1; after\n@singles\n@solution\n\n== Third\n@aside 1...............\n@apply single, locked\n";
+      "@time 1m30s\n\n== Second\n@step r2c2 = 3 by hidden-single\n@board candidates all; digits 2; focus far; frame r1c1 = 2; strike r2c2 <> 1; after\n@singles\n@solution\n\n== Third\n@aside 1...............\n@apply single, locked\n";
+  ASSERT_TRUE(lesson_check({text, false}).is_ok());
   Rng rng(6);
   int read = 0;
   for (int i = 0; i < 3'000; ++i) {
