@@ -73,7 +73,7 @@ def room_table():
             name = words[words.index("FROM") + 1]
         needs, keyword = [], None
         for word in words[1:]:
-            if word in ("NEEDS", "LIBS", "PACKAGES", "FROM", "QUICK", "SHELL"):
+            if word in ("NEEDS", "LIBS", "PACKAGES", "FROM", "QUICK", "CALM", "SHELL", "HEAVY"):
                 keyword = word
             elif keyword == "NEEDS":
                 needs.append(word)

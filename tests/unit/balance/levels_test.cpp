@@ -96,7 +96,7 @@ TEST_P(Levels, AreSoundAndReplay) {
   RecordProperty("results", results);
 }
 
-INSTANTIATE_TEST_SUITE_P(Parts, Levels, testing::Range(1, 5));
+INSTANTIATE_TEST_SUITE_P(Parts, Levels, testing::Range(1, 3));
 
 // Levels 1-4 also directly against CaDiCaL, without level 5 of our own in between.
 TEST(Levels, OneToFourFallForCadicalToo) {
