@@ -7,6 +7,8 @@
 
 #include "api/answer.h"
 #include "base/text.h"
+#include "course/portrait.h"
+#include "scan/record_json.h"
 
 namespace cp::cli {
 
@@ -16,6 +18,7 @@ using serve::DoorReply;
 
 constexpr std::string_view kRoot = "/shelf/";
 constexpr std::int64_t kMostFound = 200;
+constexpr std::int64_t kMostCounted = 2000;  // puzzles in the charts: a moment's reading
 constexpr std::size_t kLongestWord = 2000;  // bytes of a tag, a note, the name of a lesson
 
 DoorReply reply(const Json& json, int status = 200) { return {status, "application/json", api::to_line(json), {}}; }
@@ -97,6 +100,50 @@ DoorReply find(Shelf& shelf, std::string_view text) {
   return reply(json);
 }
 
+// What is known of the puzzle: the last survey, or its givens and whether it is proper.
+std::optional<SurveyRecord> record_of(const ShelvedPuzzle& puzzle) {
+  if (!puzzle.record.empty()) {
+    const auto line = parse_scan_line(puzzle.record);
+    return line ? line->record : std::nullopt;
+  }
+  SurveyRecord record;
+  record.givens = puzzle.givens;
+  record.solutions = puzzle.solutions == 1 ? "one" : puzzle.solutions == 0 ? "none" : "many";
+  return record;
+}
+
+Json chart_json(const Chart& chart, std::size_t number) {
+  Json json = Json::object();
+  json["title"] = chart.title;
+  json["words"] = chart.words;
+  json["bars"] = Json::array();
+  for (const Bar& bar : chart.bars) json["bars"].push_back(Json{{"label", bar.label}, {"count", bar.count}});
+  json["svg"] = chart_svg(chart, SvgUse::kInline, "chart-" + std::to_string(number));
+  return json;
+}
+
+DoorReply charts(Shelf& shelf, std::string_view text) {
+  auto fields = fields_of(text);
+  const auto query = read_query(fields["query"]);
+  if (!query) return refusal(query.error(), "query");
+  const auto found = shelf.find(*query, {FindOrder::kNumber, kMostCounted, 0});
+  if (!found) return refusal(found.error());
+  Portrait portrait;
+  for (const std::int64_t number : found->numbers) {
+    const auto puzzle = shelf.puzzle(number);
+    if (!puzzle) return refusal(puzzle.error());
+    if (const auto record = record_of(*puzzle)) portrait.add(*record);
+    else portrait.add_fault();
+  }
+  Json json = Json::object();
+  json["words"] = portrait.words();
+  json["puzzles"] = portrait.puzzles();
+  json["has_more"] = found->has_more;
+  json["charts"] = Json::array();
+  for (const Chart& chart : portrait.charts()) json["charts"].push_back(chart_json(chart, json["charts"].size() + 1));
+  return reply(json);
+}
+
 DoorReply write(Shelf& shelf, std::string_view what, std::string_view body) {
   const Json wish = Json::parse(body, nullptr, false);
   if (!wish.is_object() || !wish.value("number", Json()).is_number_integer()) return refusal({ErrorCode::kBadArgument, "the request names no puzzle", "send {\"number\":17,\"text\":\"...\"}", {}});
@@ -134,6 +181,7 @@ std::optional<DoorReply> ServedShelf::answer(const serve::DoorRequest& request) 
   const bool is_read = request.method == "GET" || request.method == "HEAD";
   if (what == "about" && is_read) return about(*shelf_, name_);
   if (what == "find" && is_read) return find(*shelf_, request.query);
+  if (what == "charts" && is_read) return charts(*shelf_, request.query);
   if ((what == "tag" || what == "use" || what == "note") && request.method == "POST") return write(*shelf_, what, request.body);
   return reply(api::refuse({ErrorCode::kBadName, "the shelf has no such door", "see docs/formats/shelf_door.md", {}}, {}).json, 404);
 }

@@ -52,6 +52,23 @@ def children_of(process):
     return found
 
 
+class NothingForTheBasics(Case):
+    def test_a_path_without_a_step_is_told_where_no_single_is_left(self):
+        """Counted here without the program: no open cell has one candidate, no digit one place in a house."""
+        puzzle = next(puzzle for name, puzzle, _ in published() if name == "gecode17")
+        houses = [[9 * r + c for c in range(9)] for r in range(9)] + [[9 * r + c for r in range(9)] for c in range(9)]
+        houses += [[27 * band + 3 * stack + 9 * r + c for r in range(3) for c in range(3)] for band in range(3) for stack in range(3)]
+        left = {cell: set("123456789") - {puzzle[other] for house in houses if cell in house for other in house} for cell in range(81) if puzzle[cell] == "."}
+        self.assertTrue(all(len(digits) > 1 for digits in left.values()))
+        for house in houses:
+            for digit in "123456789":
+                self.assertNotEqual(sum(digit in left.get(cell, ()) for cell in house), 1)
+        run = subprocess.run([BIN, "scan", "-", "--depth", "basics"], input=puzzle + "\n", capture_output=True, text=True, check=True)
+        record = json.loads(run.stdout)
+        self.assertEqual((record["path"]["end"], record["path"]["steps"], record["path"]["techniques"]), ("stuck", 0, []))
+        self.assertEqual(record["open_after_basics"], len(left))
+
+
 class ScanTest(Case):
     def scanned(self, *words, code=0):
         run = Run("scan", *words)

@@ -70,6 +70,30 @@ async function look(fresh) {
   for (const puzzle of answer.puzzles) part('found').append(entry(puzzle));
   part('more').hidden = !answer.has_more;
   part('said').textContent = shown === 0 ? 'Nothing on the shelf fits.' : `${shown}${answer.has_more ? ' and more' : ''} ${shown === 1 && !answer.has_more ? 'fits' : 'fit'}. Led by ${answer.leader}.`;
+  if (fresh) void tellSpread();
+}
+
+// --- How what is found is spread
+
+/** A drawing of the program, with its bars as a table for those who read numbers. */
+function chart(one) {
+  const drawn = new DOMParser().parseFromString(one.svg, 'text/html').querySelector('svg');
+  const wide = make('div', { className: 'wide', tabIndex: 0 }, document.adoptNode(drawn));   // on a narrow screen it scrolls
+  wide.setAttribute('role', 'group');
+  wide.setAttribute('aria-label', `${one.title}, as bars`);
+  const rows = one.bars.map((bar) => make('tr', {}, make('th', { scope: 'row' }, bar.label), make('td', {}, String(bar.count))));
+  const numbers = make('details', {}, make('summary', {}, `${one.title} in numbers`), make('table', {}, make('tbody', {}, ...rows)));
+  return make('section', {}, make('h2', {}, one.title), make('p', { className: 'quiet' }, `${one.words}.`), wide, numbers);
+}
+
+/** The charts of the list that is shown; nothing is counted while they are closed. */
+async function tellSpread() {
+  if (!part('spread').open) return;
+  const query = asked, answer = await door(`shelf/charts?${new URLSearchParams({ query })}`);
+  if (query !== asked) return;
+  if (answer.error) showFault(answer.error);
+  part('counted').textContent = answer.error ? '' : `${answer.words}${answer.has_more ? ` These are the first ${answer.puzzles} by number; more fit.` : ''}`;
+  part('charts').replaceChildren(...(answer.charts ?? []).map(chart));
 }
 
 // --- One puzzle
@@ -175,6 +199,7 @@ async function start() {
     void look(true);
   };
   part('ask').oninput = tellQuery;
+  part('spread').ontoggle = () => void tellSpread();
   part('more').onclick = () => void look(false);
   tellQuery();
   if (await tellShelf()) await look(true);

@@ -96,6 +96,30 @@ it('keeps tags, notes and lessons in the file, by keyboard alone', async () => {
   await context.close();
 });
 
+for (const [name, options] of Object.entries({ day: { colorScheme: 'light' }, 'night phone': { colorScheme: 'dark', viewport: { width: 360, height: 740 } } })) {
+  it(`draws how the puzzles found are spread: ${name}`, async () => {
+    const { context, page, faults, reached } = await openShelf(options);
+    await said(page, '2 fit');
+    await page.getByText('How they are spread').click();
+    await page.locator('#counted', { hasText: '2 puzzles, 2 of them proper.' }).waitFor();
+    const givens = [ring, four].map((text) => [...text].filter((letter) => /[1-9]/.test(letter)).length);
+    const bars = page.locator('.charts section').filter({ has: page.getByRole('heading', { name: 'Givens', exact: true }) });
+    const description = await bars.locator('svg desc').textContent();
+    for (const count of givens) assert.match(description, new RegExp(`[ ;]${count} 1(;|\\.)`));
+    await bars.getByText('Givens in numbers').click();
+    const rows = await bars.locator('tr').allInnerTexts();
+    assert.equal(rows.filter((row) => /\s1$/.test(row)).length, 2);
+    assert.ok(await page.locator('.charts svg .lt').first().evaluate((bar) => getComputedStyle(bar).fill !== 'rgb(0, 0, 0)'));
+    assert.deepEqual(await axeViolations(page), []);
+    assert.ok(await page.evaluate(() => document.documentElement.scrollWidth <= document.documentElement.clientWidth));
+    await page.fill('#query', 'givens <= 5');
+    await page.getByRole('button', { name: 'Look' }).click();
+    await page.locator('#counted', { hasText: '1 puzzle, 1 of them proper.' }).waitFor();
+    assert.deepEqual([faults, reached], [[], []]);
+    await context.close();
+  });
+}
+
 it('opens a puzzle on the desk', async () => {
   const { context, page, faults } = await openShelf();
   await page.getByRole('link', { name: 'Open puzzle 1 on the desk' }).click();
