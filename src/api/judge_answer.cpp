@@ -52,7 +52,7 @@ Json change_json(const Improvement& each) {
   if (each.clean) json["key"] = each.clean->key();
   std::vector<std::string> words;
   if (!each.change.dropped.is_empty()) words.push_back("without " + cell_names(shape, each.change.dropped));
-  for (const Candidate& candidate : added) words.push_back("with " + Shape::name_of(candidate.digit) + std::string(" in ") + shape.name_of(candidate.cell));
+  for (const Candidate& candidate : added) words.push_back(std::string("with ") + Shape::name_of(candidate.digit) + " in " + shape.name_of(candidate.cell));
   json["text"] = capitalised(listed(words)) + " it meets " + (each.met == each.asked ? "the plan" : to_text(each.met) + " of " + to_text(each.asked) + " points") + ".";
   return json;
 }

@@ -224,13 +224,13 @@ class Drafter {
     scene.direct("board", "after");
   }
 
-  // "three naked pairs" for the steps of a technique; keeps the order in which techniques first occur.
+  // "a naked pair three times" for the steps of a technique; keeps the order in which techniques first occur.
   [[nodiscard]] std::vector<std::string> other_techniques(const Run& run) const {
     std::vector<std::pair<std::string, int>> counts;
     for (std::size_t i = run.from; i < run.to; ++i) {
       const Step& step = input_.path[i].step;
       if (is_single(step)) continue;
-      const std::string name = name_of(step);
+      const std::string name = name_in_sentence(speaker_, step);
       const auto known = std::find_if(counts.begin(), counts.end(), [&name](const auto& entry) { return entry.first == name; });
       if (known == counts.end()) counts.emplace_back(name, 1);
       else ++known->second;

@@ -62,7 +62,7 @@ StoryPart cancel_part(const Telling& t) {
     part.paragraphs.push_back({"No cell lies in both pans, so here nothing can be taken off.", ""});
   } else {
     const bool is_one = s.cancelled.size() == 1;
-    part.paragraphs.push_back({capitalised(counted(s.cancelled.size(), "cell")) + (is_one ? " lies" : " lie") + " in both pans. Whatever " +
+    part.paragraphs.push_back({counted_in_words(s.cancelled.size(), "cell") + (is_one ? " lies" : " lie") + " in both pans. Whatever " +
                                    (is_one ? "digit it holds" : "digits they hold") +
                                    " weighs the same on either side, so we take " + (is_one ? "it" : "them") + " off and never ask: " +
                                    (is_one ? "it cancels." : "they cancel."),

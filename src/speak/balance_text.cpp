@@ -39,7 +39,7 @@ void add_account(const Telling& t, std::vector<std::string>& sentences) {
   const Scales& s = t.scales;
   if (!s.cancelled.is_empty()) {
     const bool is_one = s.cancelled.size() == 1;
-    sentences.push_back(capitalised(counted(s.cancelled.size(), "cell")) + (is_one ? " lies in both pans and cancels; " : " lie in both pans and cancel; ") +
+    sentences.push_back(counted_in_words(s.cancelled.size(), "cell") + (is_one ? " lies in both pans and cancels; " : " lie in both pans and cancel; ") +
                         (s.left.cell_count == 0 ? std::string("none stay") : counted(s.left.cell_count, "cell") + (s.left.cell_count == 1 ? " stays" : " stay")) +
                         " on the left and " + (s.right.cell_count == 0 ? "none" : spoken_number(s.right.cell_count)) + " on the right.");
   }

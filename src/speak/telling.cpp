@@ -7,6 +7,7 @@
 #include "base/text.h"
 #include "speak/case_words.h"
 #include "speak/naming.h"
+#include "speak/words.h"
 
 namespace cp {
 
@@ -53,10 +54,17 @@ std::string exact_fit_words(const Telling& t, const DigitCounts& shares) {
   return sides.empty() ? "no cell is left open" : joined(sides, ", and ");
 }
 
+std::string counted_in_words(int number, std::string_view noun) {
+  const Words words("en");
+  const std::string key = "number." + to_text(number);
+  const std::string spelt = words.has(key) ? words.say(key) : to_text(number);
+  return capitalised(number == 0 ? "no" : spelt) + " " + std::string(noun) + (number == 1 ? "" : "s");
+}
+
 std::string falls_words(const Telling& t, bool is_listed) {
   const int count = static_cast<int>(t.eliminations.size());
   if (count == 0) return "No candidate falls.";
-  const std::string text = capitalised(counted(count, "candidate")) + (count == 1 ? " falls" : " fall");
+  const std::string text = counted_in_words(count, "candidate") + (count == 1 ? " falls" : " fall");
   return is_listed ? text + ": " + eliminations_in_words(t.shape, t.eliminations) + "." : text + " altogether.";
 }
 

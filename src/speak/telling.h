@@ -3,6 +3,7 @@
 #pragma once
 
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "speak/scales.h"
@@ -36,6 +37,9 @@ std::string certain_and_more(const Telling& t, const DigitCounts& certain, const
 
 // "the open left cells hold exactly 5 and 8, and the open right cells exactly 2 and 7".
 std::string exact_fit_words(const Telling& t, const DigitCounts& shares);
+
+// "Twenty cells", to begin a sentence with: no figure stands there.
+std::string counted_in_words(int number, std::string_view noun);
 
 // "Three candidates fall: 5 leaves ...". With the full stop; `is_listed` false leaves the list out.
 std::string falls_words(const Telling& t, bool is_listed);

@@ -6,7 +6,7 @@ import os
 import tempfile
 import unittest
 
-from program import SOURCE, STUCK, FOUR, MANY, NONE, Case, Run, published
+from program import DEMO, SOURCE, STUCK, FOUR, MANY, NONE, Case, Run, published
 
 BASICS = [word for family in ("single", "locked", "subset", "fish") for word in ("--only", family)]
 
@@ -204,6 +204,24 @@ class SchemaTest(Case):
             with open(state, "w", encoding="utf-8") as file:
                 file.write("{}")
             self.ends(Run("compose", plan, "--state", state), 64)
+
+    def test_judge_improve_and_vary(self):
+        plan = os.path.join(SOURCE, "data/plans/ring.plan")
+        demo = os.path.join(SOURCE, "data/demo.txt")
+        for puzzle, code in ((demo, 0), (STUCK, 1)):
+            run = Run("judge", puzzle, "--limit", "0", "--plan", plan, "--json")
+            self.ends(run, code)
+            self.fits(run.json(), "judge")
+            self.assertEqual(run.json()["meets"], code == 0)
+        # Without its last given the bundled puzzle has many solutions, and to add it again is a change that helps.
+        given = max(i for i, character in enumerate(DEMO) if character != ".")
+        run = Run("improve", DEMO[:given] + "." + DEMO[given + 1:], "--plan", plan, "--limit", "1", "--most-changes", "1", "--json")
+        self.ends(run, 0)
+        self.fits(run.json(), "improve")
+        self.assertGreater(run.json()["changes"][0]["points_met"], run.json()["points_met"])
+        run = Run("vary", demo, "--left", "c1,c2,c8,c9", "--right", "r3,r7,b4,b6", "--count", "2", "--json")
+        self.ends(run, 0)
+        self.fits(run.json(), "vary")
 
     def test_plan(self):
         run = Run("plan", os.path.join(SOURCE, "data/plans/ring.plan"), "--json")

@@ -57,7 +57,7 @@ TEST(RealBalances, TwoBookkeepersAgree) {
 }
 
 void expect_fit_to_be_read(const std::string& text) {
-  for (const std::string_view flaw : {"  ", " 0 ", "no cells", " ,", "..", " .", ": .", ":.", "one cells", "one 1s", "but then then"}) {
+  for (const std::string_view flaw : {"  ", " 0 ", "no cells", " ,", "..", " .", ": .", ":.", " one cells", "One cells", "one 1s", "but then then"}) {
     EXPECT_EQ(text.find(flaw), std::string::npos) << "'" << flaw << "' in: " << text;
   }
   ASSERT_FALSE(text.empty());
