@@ -8,11 +8,11 @@
 #include <algorithm>
 #include <cstdio>
 #include <cstdlib>
-#include <ctime>
 #include <functional>
 #include <string>
 #include <vector>
 
+#include "cpu_seconds.h"
 #include "exact/random_grid.h"
 #include "exact/solve.h"
 #include "grid/canonical_form.h"
@@ -23,12 +23,6 @@ namespace cp::bench {
 namespace {
 
 constexpr int kRounds = 5;
-
-double cpu_seconds() {
-  std::timespec now{};
-  clock_gettime(CLOCK_PROCESS_CPUTIME_ID, &now);
-  return static_cast<double>(now.tv_sec) + 1e-9 * static_cast<double>(now.tv_nsec);
-}
 
 struct Sort {
   std::string name;

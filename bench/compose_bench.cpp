@@ -7,12 +7,12 @@
 
 #include <cstdio>
 #include <cstdlib>
-#include <ctime>
 #include <fstream>
 #include <set>
 #include <sstream>
 
 #include "compose/crew.h"
+#include "cpu_seconds.h"
 #include "exact/solve.h"
 #include "grid/canonical_form.h"
 #include "grid/notation.h"
@@ -21,8 +21,6 @@
 namespace {
 
 using namespace cp;
-
-double seconds() { return static_cast<double>(std::clock()) / CLOCKS_PER_SEC; }
 
 struct Outcome {
   std::size_t found = 0;
@@ -39,9 +37,9 @@ Outcome by_trial(const Workshop& workshop, std::size_t wanted, std::uint64_t see
   Never watch;
   ComposeState state;
   state.seed = seed;
-  const double start = seconds();
+  const double start = bench::cpu_seconds();
   compose(workshop, state, wanted, 100'000, 1, watch);
-  return {state.found.size(), state.reached[0], seconds() - start};
+  return {state.found.size(), state.reached[0], bench::cpu_seconds() - start};
 }
 
 // Solution and first givens from a SAT model: the grid, a variable for each given of the remainders, the cells of each bounded region
@@ -138,7 +136,7 @@ Outcome by_model(const Plan& plan, const Workshop& workshop, std::size_t wanted,
   Rng rng(seed);
   Outcome outcome;
   std::set<std::string> forms;
-  const double start = seconds();
+  const double start = bench::cpu_seconds();
   for (; outcome.tries < 20'000 && forms.size() < wanted; ++outcome.tries) {
     const auto weights = pick_houses(plan.idea, rng);
     SatLayout layout(plan);
@@ -148,7 +146,7 @@ Outcome by_model(const Plan& plan, const Workshop& workshop, std::size_t wanted,
     if (attempt.way && oracle::CadicalOracle(attempt.puzzle).count(2) == 1) forms.insert(canonical_form(attempt.puzzle).text);
   }
   outcome.found = forms.size();
-  outcome.time = seconds() - start;
+  outcome.time = bench::cpu_seconds() - start;
   return outcome;
 }
 

@@ -10,13 +10,13 @@
 #include <chrono>
 #include <cstdio>
 #include <cstdlib>
-#include <ctime>
 #include <filesystem>
 #include <fstream>
 #include <string>
 #include <vector>
 
 #include "balance/finder.h"
+#include "cpu_seconds.h"
 #include "deduce/basics.h"
 #include "exact/random_grid.h"
 #include "exact/solve.h"
@@ -29,12 +29,6 @@ namespace cp::bench {
 namespace {
 
 constexpr int kRounds = 3;
-
-double cpu_seconds() {
-  std::timespec now{};
-  clock_gettime(CLOCK_PROCESS_CPUTIME_ID, &now);
-  return static_cast<double>(now.tv_sec) + 1e-9 * static_cast<double>(now.tv_nsec);
-}
 
 template <typename Work>
 double seconds_of(const Work& work) {

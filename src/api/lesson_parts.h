@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "api/commands.h"
+#include "lesson/build.h"
 #include "lesson/document.h"
 #include "lesson/written_lesson.h"
 
@@ -23,6 +24,9 @@ LessonParts lesson_parts(const LessonRequest& request);
 
 // From a written lesson; the answer as lesson_check() gives it.
 LessonParts lesson_text_parts(const std::string& text);
+
+// What answers call the reason of a stop: "unfit", "refuted", "open", "bug".
+std::string_view name_of(BuildStop::Kind kind);
 
 // A series that was checked. `lessons` are in the order in which they are to be taught.
 struct SeriesParts {

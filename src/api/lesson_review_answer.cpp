@@ -3,7 +3,9 @@
 #include <optional>
 #include <vector>
 
+#include "api/claim_json.h"
 #include "api/commands.h"
+#include "api/lesson_parts.h"
 #include "base/text.h"
 #include "export/balance_svg.h"
 #include "export/board_svg.h"
@@ -13,25 +15,6 @@
 namespace cp::api {
 
 namespace {
-
-std::string_view name_of(Verdict verdict) {
-  switch (verdict) {
-    case Verdict::kProved: return "proved";
-    case Verdict::kRefuted: return "refuted";
-    case Verdict::kOpen: return "open";
-  }
-  return "open";
-}
-
-std::string_view name_of(BuildStop::Kind kind) {
-  switch (kind) {
-    case BuildStop::Kind::kUnfit: return "unfit";
-    case BuildStop::Kind::kRefuted: return "refuted";
-    case BuildStop::Kind::kOpen: return "open";
-    case BuildStop::Kind::kBug: return "bug";
-  }
-  return "bug";
-}
 
 Json counts_json(const DigitCounts& counts, int side) {
   Json json = Json::array();

@@ -6,22 +6,11 @@
 
 #include "base/text.h"
 #include "export/series_html.h"
-#include "lesson/build.h"
 #include "lesson/series.h"
 
 namespace cp::api {
 
 namespace {
-
-std::string_view name_of(BuildStop::Kind kind) {
-  switch (kind) {
-    case BuildStop::Kind::kUnfit: return "unfit";
-    case BuildStop::Kind::kRefuted: return "refuted";
-    case BuildStop::Kind::kOpen: return "open";
-    case BuildStop::Kind::kBug: return "bug";
-  }
-  return "bug";
-}
 
 Answer stopped(const BuildStop& stop) {
   Answer answer = refuse(stop.error, "lesson");
@@ -143,6 +132,16 @@ std::optional<Answer> build_all(const SeriesRequest& request, const TellLesson& 
 }
 
 }  // namespace
+
+std::string_view name_of(BuildStop::Kind kind) {
+  switch (kind) {
+    case BuildStop::Kind::kUnfit: return "unfit";
+    case BuildStop::Kind::kRefuted: return "refuted";
+    case BuildStop::Kind::kOpen: return "open";
+    case BuildStop::Kind::kBug: return "bug";
+  }
+  return "bug";
+}
 
 LessonParts lesson_text_parts(const std::string& text) {
   const auto lesson = parse_lesson(text);

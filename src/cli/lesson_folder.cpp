@@ -106,7 +106,7 @@ std::optional<Error> prepare(const fs::path& folder, const std::set<std::string>
   }
   if (fs::is_directory(folder, failed)) {
     const auto foreign = foreign_file(folder, ours, folders, failed);
-    if (failed) return cannot_write(folder, failed.message(), "check the permissions of the folder");
+    if (failed) return cannot_write(folder, failed.message(), kPermissions);
     if (foreign) {
       return cannot_write(folder, "the folder holds '" + *foreign + "', which is no part of a " + whole, "choose an empty or a new folder; nothing was changed");
     }
@@ -119,8 +119,6 @@ std::optional<Error> prepare(const fs::path& folder, const std::set<std::string>
   remove_left_overs(folder, folders);
   return std::nullopt;
 }
-
-constexpr const char* kPermissions = "check the permissions of the folder";
 
 std::optional<Error> write_manifest(const fs::path& path, const Json& about, const std::set<std::string>& names, bool is_finished) {
   Json manifest = Json::object();

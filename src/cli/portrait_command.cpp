@@ -14,8 +14,6 @@ namespace {
 
 namespace fs = std::filesystem;
 
-constexpr const char* kPermissions = "check the permissions of the folder";
-
 struct Words {
   std::string records;
   std::string page;
@@ -41,9 +39,7 @@ int run(const Words& words) {
   if (auto failed = write_whole(words.page, kPermissions, portrait_html(words.title, portrait))) return fail(*failed, false);
   std::string told = "The portrait is in " + words.page + "\n";
   if (!words.figures.empty()) {
-    std::error_code failed;
-    fs::create_directories(words.figures, failed);
-    if (failed) return fail({ErrorCode::kCannotWrite, "cannot make '" + words.figures + "': " + failed.message(), "choose a folder that you may write to", {}}, false);
+    if (auto failed = make_folder(words.figures)) return fail(*failed, false);
     int number = 0;
     for (const Chart& chart : portrait.charts()) {
       const std::string svg = chart_svg(chart, SvgUse::kFile, "chart-" + std::to_string(++number));

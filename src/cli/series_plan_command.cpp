@@ -15,8 +15,6 @@ namespace {
 
 namespace fs = std::filesystem;
 
-constexpr const char* kPermissions = "check the permissions of the folder";
-
 struct Words {
   std::string records;
   std::string folder;
@@ -84,8 +82,7 @@ std::optional<Error> write_folder(const Words& words, const Course& course, cons
   if (fs::exists(goal, failed) && !(fs::is_directory(goal, failed) && fs::is_empty(goal, failed))) {
     return Error{ErrorCode::kCannotWrite, "'" + words.folder + "' is there already", "choose a new folder, or empty it: drafts that were edited must not be lost", {}};
   }
-  fs::create_directories(goal, failed);
-  if (failed) return Error{ErrorCode::kCannotWrite, "cannot make '" + words.folder + "': " + failed.message(), "choose a folder that you may write to", {}};
+  if (auto wrong = make_folder(goal)) return wrong;
   int level = 1;
   for (std::size_t i = 0; i < course.lessons.size(); ++i) {
     const CourseLesson& lesson = course.lessons[i];

@@ -36,4 +36,11 @@ std::optional<Error> write_whole(const fs::path& goal, const std::string& hint, 
   return write_whole(goal, hint, [&bytes](const fs::path& partial) { return write_bytes(partial, bytes); });
 }
 
+std::optional<Error> make_folder(const fs::path& folder) {
+  std::error_code failed;
+  fs::create_directories(folder, failed);
+  if (!failed) return std::nullopt;
+  return Error{ErrorCode::kCannotWrite, "cannot make '" + folder.string() + "': " + failed.message(), "choose a folder that you may write to", {}};
+}
+
 }  // namespace cp::cli

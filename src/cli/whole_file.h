@@ -15,6 +15,9 @@ namespace cp::cli {
 // The end of the name of a file that is being written, ".page.html.partial-4711"; the number of the process follows it.
 inline constexpr std::string_view kPartial = ".partial-";
 
+// What to do when a file can not get its name.
+inline constexpr const char* kPermissions = "check the permissions of the folder";
+
 Error cannot_write(const std::filesystem::path& path, const std::string& why, std::string hint);
 
 // Has `write` fill a hidden file beside the goal and renames it, so that the goal is never half a file. Nothing stays when
@@ -24,5 +27,8 @@ std::optional<Error> write_whole(const std::filesystem::path& goal, const std::s
 
 // The same for bytes that are there.
 std::optional<Error> write_whole(const std::filesystem::path& goal, const std::string& hint, const std::string& bytes);
+
+// Makes a folder and those above it; one that is there is fine.
+std::optional<Error> make_folder(const std::filesystem::path& folder);
 
 }  // namespace cp::cli

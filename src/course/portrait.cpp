@@ -5,7 +5,7 @@
 
 #include "base/text.h"
 #include "export/markup.h"
-#include "export/page_assets.h"
+#include "export/page_head.h"
 #include "path/measure.h"
 #include "path/selection.h"
 
@@ -106,11 +106,8 @@ std::string Portrait::words() const {
 
 std::string portrait_html(const std::string& title, const Portrait& portrait) {
   Markup out;
-  out.raw("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n");
-  out.raw("<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src 'sha256-" + page_style_hash() + "'; base-uri 'none'; form-action 'none'\">\n");
-  out.raw("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n<meta name=\"color-scheme\" content=\"light dark\">\n");
-  out.element("title", {}, title);
-  out.raw("<style>" + page_style() + "</style>\n</head>\n<body class=\"series\">\n<header>\n");
+  page_head(out, {.title = title, .language = "en", .is_right_to_left = false, .policy = ""});
+  out.raw("<body class=\"series\">\n<header>\n");
   out.element("h1", {}, title);
   out.raw("</header>\n<main>\n");
   out.element("p", {}, portrait.words());

@@ -9,6 +9,7 @@
 #include "export/board_svg.h"
 #include "export/markup.h"
 #include "export/page_assets.h"
+#include "export/page_head.h"
 #include "export/page_trial.h"
 #include "grid/shape.h"
 #include "speak/words.h"
@@ -163,20 +164,9 @@ void section(Markup& out, const Document& document, const Words& words, std::siz
 }
 
 // The engine is a module that the page compiles, and runs in workers made from its own script.
-std::string policy_of(std::string_view engine) {
+std::string script_policy(std::string_view engine) {
   const std::string more = engine.empty() ? "" : " 'sha256-" + sha256_base64(engine) + "' 'wasm-unsafe-eval'; worker-src blob:";
-  return "default-src 'none'; style-src 'sha256-" + page_style_hash() + "'; script-src 'sha256-" + page_script_hash() + "'" + more +
-         "; base-uri 'none'; form-action 'none'";
-}
-
-void head(Markup& out, const Document& document, std::string_view engine) {
-  const std::string policy = policy_of(engine);
-  out.raw("<!DOCTYPE html>\n<html lang=\"" + escaped(document.language) + "\"" + (document.is_right_to_left ? " dir=\"rtl\"" : "") + ">\n<head>\n<meta charset=\"utf-8\">\n");
-  // The policy is made of fixed text; its quotes have to stay quotes.
-  out.raw("<meta http-equiv=\"Content-Security-Policy\" content=\"" + policy + "\">\n");
-  out.raw("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n<meta name=\"color-scheme\" content=\"light dark\">\n");
-  out.element("title", {}, document.title);
-  out.raw("<style>" + page_style() + "</style>\n</head>\n");
+  return "; script-src 'sha256-" + page_script_hash() + "'" + more;
 }
 
 // The way to the other lessons of a series.
@@ -193,7 +183,7 @@ void course(Markup& out, const Words& words, const PageOptions& options) {
 
 std::string page_html(const Document& document, const PageOptions& options) {
   Markup out;
-  head(out, document, options.engine);
+  page_head(out, {.title = document.title, .language = document.language, .is_right_to_left = document.is_right_to_left, .policy = script_policy(options.engine)});
   const Words words(document.language);
   out.raw("<body>\n<a class=\"skip\" href=\"#scenes\">" + escaped(words.say("page.skip")) + "</a>\n<header>\n");
   out.element("h1", {}, document.title);

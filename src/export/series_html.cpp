@@ -7,7 +7,7 @@
 #include "export/board_svg.h"
 #include "export/idea_names.h"
 #include "export/markup.h"
-#include "export/page_assets.h"
+#include "export/page_head.h"
 #include "grid/notation.h"
 #include "speak/speaker.h"
 
@@ -72,11 +72,8 @@ std::string series_html(const SeriesAbout& about, const std::vector<SeriesMember
   const Speaker speaker(about.language);
   const std::string title = about.title.empty() ? speaker.words().say("series.title") : about.title;
   Markup out;
-  out.raw("<!DOCTYPE html>\n<html lang=\"" + escaped(about.language) + "\"" + (is_right_to_left(about.language) ? " dir=\"rtl\"" : "") + ">\n<head>\n<meta charset=\"utf-8\">\n");
-  out.raw("<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src 'sha256-" + page_style_hash() + "'; base-uri 'none'; form-action 'none'\">\n");
-  out.raw("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n<meta name=\"color-scheme\" content=\"light dark\">\n");
-  out.element("title", {}, title);
-  out.raw("<style>" + page_style() + "</style>\n</head>\n<body class=\"series\">\n<header>\n");
+  page_head(out, {.title = title, .language = about.language, .is_right_to_left = is_right_to_left(about.language), .policy = ""});
+  out.raw("<body class=\"series\">\n<header>\n");
   out.element("h1", {}, title);
   out.raw("</header>\n<main>\n");
   for (const std::string& paragraph : about.words) out.element("p", {}, paragraph);

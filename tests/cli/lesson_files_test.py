@@ -13,7 +13,7 @@ import time
 import unittest
 import zlib
 
-from program import BIN, STUCK, Case, Run
+from program import BIN, STUCK, Case, Run, said, tree
 
 # Two short scenes, for what takes long.
 TWO = """counterpoise lesson 1
@@ -34,17 +34,6 @@ Now look at it again.
 NEEDED = ("xmllint", "rsvg-convert", "qpdf", "pdfinfo", "pdftotext", "pdffonts", "ffmpeg", "ffprobe")
 TEXTS = ["captions.vtt", "chapters.txt", "chapters.vtt", "description.txt", "script.md"]
 PAPERS = ["handout-a4.pdf", "worksheet-a4.pdf"]
-
-
-def said(*words):
-    done = subprocess.run(words, capture_output=True, timeout=60)
-    if done.returncode != 0:
-        raise AssertionError(f"{words[0]} ended with {done.returncode}: {done.stderr.decode()[:500]}")
-    return done.stdout.decode()
-
-
-def tree(folder):
-    return sorted(os.path.relpath(os.path.join(at, name), folder) for at, _, names in os.walk(folder) for name in names)
 
 
 def pixels(path):

@@ -5,11 +5,7 @@ import json
 import os
 import unittest
 
-from program import STUCK, FOUR, MANY, NONE, Case, Run, published
-
-
-def tree(folder):
-    return sorted(os.path.relpath(os.path.join(at, name), folder) for at, _, names in os.walk(folder) for name in names)
+from program import STUCK, FOUR, MANY, NONE, Case, Run, published, tree
 
 
 class LessonFolderTest(Case):
@@ -122,7 +118,7 @@ class LessonFolderTest(Case):
         self.assertIn("counterpoise-lesson/index.html", run.out)
         self.assertIn("Look at", run.out)
         self.assertTrue(os.path.exists(self.path("counterpoise-lesson/index.html")))
-        self.ends(Run("demo", "--output", self.path("elsewhere"), "--json"), 0)
+        self.ends(Run("demo", "--output", self.path("elsewhere"), "--json", cwd=self.folder), 0)
         with open(self.path("elsewhere/lesson.json")) as a, open(self.path("counterpoise-lesson/lesson.json")) as b:
             self.assertEqual(a.read(), b.read())
 

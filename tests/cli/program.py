@@ -40,6 +40,19 @@ class Run:
         return [json.loads(line) for line in self.out.splitlines()]
 
 
+def said(*words):
+    """What another program (a validator) says; it has to end well."""
+    done = subprocess.run(words, capture_output=True, timeout=60)
+    if done.returncode != 0:
+        raise AssertionError(f"{words[0]} ended with {done.returncode}: {done.stderr.decode()[:500]}")
+    return done.stdout.decode()
+
+
+def tree(folder):
+    """All files below a folder."""
+    return sorted(os.path.relpath(os.path.join(at, name), folder) for at, _, names in os.walk(folder) for name in names)
+
+
 def schema(name):
     """A schema of docs/formats/schema with the balance put in where it is referred to."""
     folder = os.path.join(SOURCE, "docs/formats/schema")

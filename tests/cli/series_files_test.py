@@ -12,7 +12,7 @@ import tempfile
 import time
 import unittest
 
-from program import BIN, SOURCE, Case, Run
+from program import BIN, SOURCE, Case, Run, said, tree
 
 SERIES = os.path.join(SOURCE, "data/series")
 NAMES = sorted(name[: -len(".lesson")] for name in os.listdir(SERIES) if name.endswith(".lesson"))
@@ -28,17 +28,6 @@ teaches: {title}
 @time 2s
 Look at the board.
 """
-
-
-def said(*words):
-    done = subprocess.run(words, capture_output=True, timeout=60)
-    if done.returncode != 0:
-        raise AssertionError(f"{words[0]} ended with {done.returncode}: {done.stderr.decode()[:500]}")
-    return done.stdout.decode()
-
-
-def tree(folder):
-    return sorted(os.path.relpath(os.path.join(at, name), folder) for at, _, names in os.walk(folder) for name in names)
 
 
 def manifest(folder):

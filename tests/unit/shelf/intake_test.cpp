@@ -6,7 +6,6 @@
 #include <zlib.h>
 #include <zstd.h>
 
-#include <filesystem>
 #include <fstream>
 
 #include "exact/random_grid.h"
@@ -16,21 +15,13 @@
 #include "shelf/ask.h"
 #include "shelf/random_lines.h"
 #include "shelf/survey_shelf.h"
+#include "support/scratch_folder.h"
 
 namespace cp {
 namespace {
 
-namespace fs = std::filesystem;
-
-class IntakeTest : public testing::Test {
+class IntakeTest : public support::ScratchFolderTest {
  protected:
-  void SetUp() override {
-    folder_ = fs::temp_directory_path() / ("cp-intake-test-" + std::string(testing::UnitTest::GetInstance()->current_test_info()->name()));
-    fs::remove_all(folder_);
-    fs::create_directories(folder_);
-  }
-  void TearDown() override { fs::remove_all(folder_); }
-  [[nodiscard]] std::string path(const std::string& name) const { return (folder_ / name).string(); }
   std::string file(const std::string& name, const std::string& bytes) const {
     std::ofstream(path(name), std::ios::binary) << bytes;
     return path(name);
@@ -54,9 +45,6 @@ class IntakeTest : public testing::Test {
 
   std::vector<NewLine> faults;
   std::vector<Shelved> repeats;
-
- private:
-  fs::path folder_;
 };
 
 Position own_puzzle(std::uint64_t seed) { return random_minimal_puzzle(standard_shape(), seed); }

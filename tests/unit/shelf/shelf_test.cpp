@@ -5,37 +5,24 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
-#include <filesystem>
 #include <fstream>
 #include <set>
 #include <sstream>
 
 #include "base/rng.h"
 #include "store/schema.h"
+#include "support/scratch_folder.h"
 
 namespace cp {
 namespace {
 
-namespace fs = std::filesystem;
-
-class ShelfTest : public testing::Test {
+class ShelfTest : public support::ScratchFolderTest {
  protected:
-  void SetUp() override {
-    folder_ = fs::temp_directory_path() / ("cp-shelf-test-" + std::string(testing::UnitTest::GetInstance()->current_test_info()->name()));
-    fs::remove_all(folder_);
-    fs::create_directories(folder_);
-  }
-  void TearDown() override { fs::remove_all(folder_); }
-  [[nodiscard]] std::string path(const std::string& name) const { return (folder_ / name).string(); }
-
   Shelf fresh() {
     auto shelf = Shelf::open(path("a.shelf"), Database::Mode::kCreate);
     EXPECT_TRUE(shelf.is_ok()) << shelf.error().message;
     return std::move(shelf).value();
   }
-
- private:
-  fs::path folder_;
 };
 
 // A puzzle that is told apart by its number alone.

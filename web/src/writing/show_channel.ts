@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 // What the window of the teacher and the window for the audience tell each other.
+import { openLink, type Link } from '../desk/link';
 import type { ReviewedScene } from './review';
 
 /** From the teacher: what is to be seen. */
@@ -7,12 +8,7 @@ export interface Shown { readonly kind: 'shown'; readonly scene: ReviewedScene; 
 /** From the audience's window: show me, or go on. */
 export interface Asked { readonly kind: 'asked'; readonly move: number }
 
-export function openShow(hear: (message: Shown | Asked) => void): { tell: (message: Shown | Asked) => void; close: () => void } {
-  if (typeof BroadcastChannel === 'undefined') return { tell: () => {}, close: () => {} };
-  const channel = new BroadcastChannel('counterpoise.show');
-  channel.onmessage = (event: MessageEvent<Shown | Asked>) => hear(event.data);
-  return { tell: (message) => channel.postMessage(message), close: () => channel.close() };
-}
+export const openShow = (hear: (message: Shown | Asked) => void): Link<Shown | Asked> => openLink('counterpoise.show', hear);
 
 /** What a key means while a lesson is shown: by how many scenes it moves. */
 export function moveOf(event: Pick<KeyboardEvent, 'key' | 'ctrlKey' | 'altKey' | 'metaKey' | 'target'>): number {
