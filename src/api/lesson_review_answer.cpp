@@ -56,25 +56,23 @@ Json exercises_json(const Scene& scene, const std::string& id) {
   return exercises;
 }
 
-// `next` goes on through the claims of the lesson.
-Json claims_json(const Scene& scene, std::vector<LessonReview::Claim>::const_iterator& next) {
+Json claims_json(const Scene& scene) {
   Json claims = Json::array();
   for (const AskedClaim& claim : scene.claims) {
-    const LessonReview::Claim& about = *next++;
     Json json = Json::object();
-    json["number"] = about.number;
-    json["key"] = about.key;
+    json["number"] = claim.number;
+    json["key"] = claim.key;
     json["line"] = claim.line;
     json["claim"] = claim.text;
     if (!claim.footing.empty()) json["footing"] = claim.footing;
-    json["verdict"] = about.is_asked ? name_of(claim.verdict) : "unasked";
-    if (about.is_asked) json["text"] = claim.reason;
+    json["verdict"] = claim.is_asked ? name_of(claim.verdict) : "unasked";
+    if (claim.is_asked) json["text"] = claim.reason;
     claims.push_back(std::move(json));
   }
   return claims;
 }
 
-Json scene_json(const Scene& scene, const std::string& id, std::vector<LessonReview::Claim>::const_iterator& next) {
+Json scene_json(const Scene& scene, const std::string& id) {
   Json json = Json::object();
   json["heading"] = scene.heading;
   json["line"] = scene.line;
@@ -87,7 +85,7 @@ Json scene_json(const Scene& scene, const std::string& id, std::vector<LessonRev
   if (scene.table) json["tally"] = tally_json(*scene.table);
   json["steps"] = scene.steps;
   json["exercises"] = exercises_json(scene, id);
-  json["claims"] = claims_json(scene, next);
+  json["claims"] = claims_json(scene);
   if (!scene.note.empty()) json["note"] = scene.note;
   if (scene.answer) json["solution"] = board_svg(*scene.answer, SvgUse::kInline, id + "-solution");
   return json;
@@ -126,10 +124,7 @@ Outcome outcome_of(const LessonReview& review) {
 Answer lesson_review(const LessonReviewRequest& request) {
   const auto lesson = parse_lesson(request.lesson);
   if (!lesson) return refuse(lesson.error(), "lesson");
-  std::optional<std::vector<int>> asked;
-  if (request.only >= 0) asked.emplace();
-  if (request.only > 0) asked->push_back(request.only);
-  const LessonReview review = review_lesson(*lesson, asked);
+  const LessonReview review = review_lesson(*lesson, request.only >= 0 ? std::optional(request.only) : std::nullopt);
   const Document& document = review.document;
   Answer answer;
   answer.outcome = outcome_of(review);
@@ -142,8 +137,7 @@ Answer lesson_review(const LessonReviewRequest& request) {
   json["words_a_minute"] = kWordsAMinute;
   json["rules"] = svg_rules(SvgUse::kInline);
   json["scenes"] = Json::array();
-  auto next = review.claims.begin();
-  for (const Scene& scene : document.scenes) json["scenes"].push_back(scene_json(scene, "s" + to_text(static_cast<long long>(json["scenes"].size()) + 1), next));
+  for (const Scene& scene : document.scenes) json["scenes"].push_back(scene_json(scene, "s" + to_text(static_cast<long long>(json["scenes"].size()) + 1)));
   if (review.stop) json["stop"] = stop_json(*review.stop);
   return answer;
 }

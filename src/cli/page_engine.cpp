@@ -7,7 +7,9 @@
 
 namespace cp::cli {
 
-std::string page_engine() {
+namespace {
+
+std::string read_engine() {
   namespace fs = std::filesystem;
   std::error_code trouble;
   const fs::path program = fs::read_symlink("/proc/self/exe", trouble).parent_path();
@@ -19,6 +21,13 @@ std::string page_engine() {
     if (text.find("</script") == std::string::npos) return text;
   }
   return {};
+}
+
+}  // namespace
+
+const std::string& page_engine() {
+  static const std::string engine = read_engine();
+  return engine;
 }
 
 }  // namespace cp::cli

@@ -6,7 +6,7 @@
 
 namespace cp::cli {
 
-// Empty when it is not there: pages are whole without it. It lies beside the program, in ../lesson or ../share/counterpoise/lesson.
-std::string page_engine();
+// Empty when it is not there: pages are whole without it. Read once. It lies beside the program, in ../lesson or ../share/counterpoise/lesson.
+const std::string& page_engine();
 
 }  // namespace cp::cli

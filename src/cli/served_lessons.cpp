@@ -151,7 +151,7 @@ DoorReply ServedLessons::write(const std::string& name, const serve::DoorRequest
     const bool is_there = fs::exists(fs::symlink_status(goal, unknown));
     const auto before = bytes_of(goal);
     const std::string now = before ? sha256_base64(*before) : std::string();
-    if (is_new ? is_there : now != bare_tag(request.if_match)) {
+    if (is_new ? is_there : !before || now != bare_tag(request.if_match)) {
       conflict = refusal(412, is_new ? "there is a file '" + name + "' already" : "'" + name + "' has changed on disk since it was read", "nothing was written", now);
       return Error{ErrorCode::kCannotWrite, "changed meanwhile", "", {}};
     }

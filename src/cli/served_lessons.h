@@ -21,7 +21,6 @@ class ServedLessons {
   // request names.
   [[nodiscard]] std::optional<serve::DoorReply> answer(const serve::DoorRequest& request) const;
 
-  [[nodiscard]] const std::string& place() const { return place_; }
 
  private:
   [[nodiscard]] serve::DoorReply list() const;

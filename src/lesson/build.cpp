@@ -63,15 +63,11 @@ struct World {
   std::string claimed;    // all claims, as written
 };
 
-// How a review differs from a build.
-struct ReviewWish {
-  const std::optional<std::vector<int>>& asked;
-};
-
 class LessonBuilder {
  public:
-  // `wish`: a review; null: a build.
-  LessonBuilder(const Lesson& lesson, const ReviewWish* wish) : lesson_(lesson), speaker_(lesson.language), wish_(wish) {}
+  explicit LessonBuilder(const Lesson& lesson) : lesson_(lesson), speaker_(lesson.language) {}
+  // A review: it goes on past claims that do not hold. `only`: as review_lesson() has it.
+  LessonBuilder(const Lesson& lesson, std::optional<int> only) : lesson_(lesson), speaker_(lesson.language), is_review_(true), only_(only) {}
 
   // What stops the build, if anything does. document() then holds the scenes before it (and in a review what there is of
   // its own).
@@ -91,7 +87,6 @@ class LessonBuilder {
   }
 
   Document& document() { return out_; }
-  std::vector<LessonReview::Claim>& reviewed() { return reviewed_; }
 
  private:
   using Fault = std::optional<BuildStop>;
@@ -141,7 +136,7 @@ class LessonBuilder {
     content.shows_candidates = world.is_begun;
     words_.clear();
     Fault fault = read_lines(written, world, content);
-    if (fault && wish_ == nullptr) return fault;
+    if (fault && !is_review_) return fault;
     end_paragraph();
     content.end = world.board.position;
     finish_scene(world, content);
@@ -233,7 +228,7 @@ class LessonBuilder {
       case D::kBalance:
       case D::kLet:
         if (auto fault = enter_name(world.board.position.shape(), directive, world.names)) return stop_on(line, Kind::kUnfit, fault->message, fault->hint);
-        world.named += line.name + " " + line.text + "\n";
+        world.named += to_candidate_text(world.board.position) + "\n" + line.name + " " + line.text + "\n";
         if (directive.kind == D::kBalance) content.shown = ShownBalance{{directive.name, directive.weights}, BalanceView::kHouses};
         return std::nullopt;
       case D::kShow: content.shown = ShownBalance{*world.names.balance(directive.name), directive.view, directive.supposed}; return std::nullopt;
@@ -350,13 +345,12 @@ class LessonBuilder {
 
   Fault ask(const WrittenLine& line, const Directive& directive, World& world) {
     ++claims_;
-    AskedClaim asked{directive.claim_text, directive.footing_text, Verdict::kProved, {}, line.line};
-    world.claimed += line.text + "\n";
-    const bool is_wanted = wish_ == nullptr || !wish_->asked || std::find(wish_->asked->begin(), wish_->asked->end(), claims_) != wish_->asked->end();
-    Fault fault = is_wanted ? judge(line, directive, world, asked) : std::nullopt;
+    AskedClaim asked{directive.claim_text, directive.footing_text, Verdict::kProved, {}, line.line, claims_, !only_ || *only_ == claims_, {}};
+    world.claimed += to_text(claims_) + " " + to_candidate_text(world.board.position) + "\n" + line.text + "\n";
+    Fault fault = asked.is_asked ? judge(line, directive, world, asked) : std::nullopt;
     const bool is_flaw = fault && (fault->kind == Kind::kRefuted || fault->kind == Kind::kOpen);
-    if (fault && (wish_ == nullptr || !is_flaw)) return fault;
-    if (wish_ != nullptr) reviewed_.push_back({claims_, is_wanted, key_of(line, directive, world)});
+    if (fault && (!is_review_ || !is_flaw)) return fault;
+    if (is_review_) asked.key = key_of(line, directive, world);
     if (is_flaw) {
       asked.verdict = fault->kind == Kind::kRefuted ? Verdict::kRefuted : Verdict::kOpen;
       asked.reason = fault->error.hint;
@@ -368,10 +362,10 @@ class LessonBuilder {
     return std::nullopt;
   }
 
-  // Everything the verdict depends on: earlier claims only where the claim rests on them.
+  // Everything the verdict depends on, candidates too: earlier claims only where the claim rests on them.
   std::string key_of(const WrittenLine& line, const Directive& directive, const World& world) const {
     const bool rests_on_claims = directive.footing.has_earlier || !directive.footing.claims.empty();
-    return sha256_base64(lesson_.language + "\n" + to_line(world.board.position) + "\n" + world.named + (rests_on_claims ? world.claimed : line.text));
+    return sha256_base64(lesson_.language + "\n" + to_candidate_text(world.board.position) + "\n" + world.named + (rests_on_claims ? world.claimed : line.text));
   }
 
   // Proved: its reason goes into `asked`.
@@ -430,7 +424,8 @@ class LessonBuilder {
 
   const Lesson& lesson_;
   Speaker speaker_;
-  const ReviewWish* wish_;
+  bool is_review_ = false;
+  std::optional<int> only_;
   std::optional<World> main_;
   Document out_;
   Scene scene_;
@@ -439,22 +434,20 @@ class LessonBuilder {
   std::map<std::string, int> ids_;
   int claims_ = 0;
   std::set<int> flaws_;  // numbers of the claims that do not hold
-  std::vector<LessonReview::Claim> reviewed_;
 };
 
 }  // namespace
 
 BuildResult build_lesson(const Lesson& lesson) {
-  LessonBuilder builder(lesson, nullptr);
+  LessonBuilder builder(lesson);
   if (auto stop = builder.build()) return std::move(*stop);
   return std::move(builder.document());
 }
 
-LessonReview review_lesson(const Lesson& lesson, const std::optional<std::vector<int>>& asked) {
-  const ReviewWish wish{asked};
-  LessonBuilder builder(lesson, &wish);
+LessonReview review_lesson(const Lesson& lesson, std::optional<int> only) {
+  LessonBuilder builder(lesson, only);
   std::optional<BuildStop> stop = builder.build();
-  return {std::move(builder.document()), std::move(builder.reviewed()), std::move(stop)};
+  return {std::move(builder.document()), std::move(stop)};
 }
 
 }  // namespace cp

@@ -33,19 +33,12 @@ BuildResult build_lesson(const Lesson& lesson);
 // A lesson that is still being written, as far as it can be built. Claims that do not hold are in the scenes with their
 // verdicts and do not stop the others; anything else that is wrong does.
 struct LessonReview {
-  // A claim, beside what `document` says of it.
-  struct Claim {
-    int number = 0;         // as footings count, from 1
-    bool is_asked = false;  // otherwise its verdict and reason mean nothing
-    std::string key;        // two claims with the same key have the same verdict: of this lesson, another one or another version
-  };
   Document document;              // the scene that stops is its last one, up to the line that stops it
-  std::vector<Claim> claims;      // those in the scenes of the document, in order
   std::optional<BuildStop> stop;  // what kept the rest from being built
 };
 
-// `asked`: the numbers of the claims to be asked; none: all of them. Everything else takes milliseconds, a claim may take
+// `only`: the number of the one claim to be asked, 0 for no claim; without it all are. Everything else takes milliseconds, a claim may take
 // seconds. A claim that is not asked is taken for granted by those that rest on it.
-LessonReview review_lesson(const Lesson& lesson, const std::optional<std::vector<int>>& asked = std::nullopt);
+LessonReview review_lesson(const Lesson& lesson, std::optional<int> only = std::nullopt);
 
 }  // namespace cp

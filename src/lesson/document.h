@@ -29,6 +29,9 @@ struct AskedClaim {
   Verdict verdict = Verdict::kProved;
   std::string reason;    // a sentence or two
   int line = 0;          // of the written lesson
+  int number = 0;        // as footings count, from 1
+  bool is_asked = true;  // false only in a review: then verdict and reason mean nothing
+  std::string key;       // of a review: claims with the same key have the same verdict, in this lesson, another one or another version
 };
 
 struct Scene {

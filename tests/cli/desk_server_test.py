@@ -247,6 +247,11 @@ class DeskServerTest(Case):
         for name in ("../desk.js", "..%2fring.lesson", "inner/deep.lesson", "inner%2Fdeep.lesson", "other.txt", ".lesson", ".hidden.lesson", "%00.lesson", "%zz.lesson", "link.lesson", "x" * 200 + ".lesson"):
             self.assertIn(self.get("/lessons/" + name).status, (400, 404), name)
             self.assertIn(self.put(name, "mine", "If-None-Match: *").status, (400, 404, 412), name)
+        # What the door cannot read has no tag that it could be written over with.
+        for name in ("link.lesson", "absent.lesson"):
+            self.assertEqual(self.put(name, "mine", 'If-Match: ""').status, 412, name)
+        self.assertFalse(os.path.exists(self.path("shelf/absent.lesson")))
+        self.assertTrue(os.path.islink(self.path("shelf/link.lesson")))
         self.assertEqual(self.put("a.lesson", "x", "If-None-Match: *", origin=False).status, 403)
         self.assertEqual(sorted(os.listdir(self.path("shelf"))), ["inner", "link.lesson", "other.txt", "ring.lesson"])
         self.assertEqual(self.text("shelf/other.txt"), "mine")

@@ -5,7 +5,7 @@ import json
 import os
 import unittest
 
-from program import STUCK, FOUR, MANY, NONE, Case, Run, published, tree
+from program import SOURCE, STUCK, FOUR, MANY, NONE, Case, Run, published, tree
 
 
 class LessonFolderTest(Case):
@@ -118,6 +118,11 @@ class LessonFolderTest(Case):
         self.assertIn("counterpoise-lesson/index.html", run.out)
         self.assertIn("Look at", run.out)
         self.assertTrue(os.path.exists(self.path("counterpoise-lesson/index.html")))
+        self.assertIn("counterpoise-series/index.html", run.out)
+        self.assertIn("counterpoise lesson draft", run.out)
+        for name in os.listdir(os.path.join(SOURCE, "data/series")):
+            if name.endswith(".lesson"):
+                self.assertTrue(os.path.exists(self.path(f"counterpoise-series/{name[: -len('.lesson')]}/index.html")))
         self.ends(Run("demo", "--output", self.path("elsewhere"), "--json", cwd=self.folder), 0)
         with open(self.path("elsewhere/lesson.json")) as a, open(self.path("counterpoise-lesson/lesson.json")) as b:
             self.assertEqual(a.read(), b.read())

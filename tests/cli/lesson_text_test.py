@@ -94,32 +94,6 @@ class LessonTextTest(Case):
 
 
 class SeriesTest(Case):
-    def test_the_bundled_series_holds(self):
-        run = Run("series", "check", SERIES, "--json")
-        self.ends(run, 0)
-        answer = run.json()
-        self.fits(answer, "series")
-        self.assertGreaterEqual(len(answer["lessons"]), 4)
-        self.assertEqual(answer["gaps"], [])
-        self.assertIn("balance", [row["name"] for row in answer["coverage"]])
-
-    def test_it_is_built_with_a_page_that_leads_to_the_lessons(self):
-        goal = self.path("series")
-        self.ends(Run("series", "build", SERIES, "-o", goal), 0)
-        with open(os.path.join(goal, "index.html")) as file:
-            page = file.read()
-        for name in sorted(os.listdir(SERIES)):
-            if name.endswith(".lesson"):
-                stem = name[: -len(".lesson")]
-                self.assertIn('href="' + stem + '/index.html"', page)
-                self.assertTrue(os.path.exists(os.path.join(goal, stem, "index.html")))
-        self.ends(Run("series", "build", SERIES, "-o", goal, "--only", "page"), 0)
-        other = self.path("other")
-        os.mkdir(other)
-        with open(os.path.join(other, "notes.txt"), "w") as file:
-            file.write("mine")
-        self.ends(Run("series", "build", SERIES, "-o", other), 64)
-
     def test_what_was_not_taught_is_a_gap(self):
         folder = self.path("mine")
         shutil.copytree(SERIES, folder)

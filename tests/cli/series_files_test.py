@@ -58,6 +58,9 @@ class SeriesFilesTest(Case):
         answer = self.run_all.json()
         self.assertEqual(answer.pop("page"), "counterpoise-series/index.html")
         self.assertEqual(answer, named.json())
+        self.assertGreaterEqual(len(answer["lessons"]), 4)
+        self.assertEqual(answer["gaps"], [])
+        self.assertIn("balance", [row["name"] for row in answer["coverage"]])
 
     def test_every_file_is_named(self):
         self.fits(manifest(self.whole), "series_folder")
@@ -70,6 +73,11 @@ class SeriesFilesTest(Case):
                 lesson = json.load(file)
             self.fits(lesson, "lesson_folder")
             self.assertEqual(tree(os.path.join(self.whole, name)), sorted(lesson["files"] + ["lesson.json"]))
+        with open(os.path.join(self.whole, "index.html"), encoding="utf-8") as file:
+            page = file.read()
+        for name in NAMES:
+            self.assertIn('href="' + name + '/index.html"', page)
+            self.assertTrue(os.path.exists(os.path.join(self.whole, name, "index.html")))
 
     def test_figures_are_xml(self):
         figures = [os.path.join(self.whole, name) for name in tree(self.whole) if name.endswith(".svg")]
@@ -163,14 +171,6 @@ class SeriesFilesTest(Case):
         self.assertIn("the engine for pages was not found", done.stderr.decode())
         with open(self.path("plain/index.html"), encoding="utf-8") as file:
             self.assertIn("This page was made without the engine", file.read())
-
-    def test_the_demo_makes_it_too(self):
-        run = Run("demo", cwd=self.folder)
-        self.ends(run, 0)
-        self.assertIn("counterpoise-series/index.html", run.out)
-        self.assertIn("counterpoise lesson draft", run.out)
-        for name in NAMES:
-            self.assertTrue(os.path.exists(self.path(f"counterpoise-series/{name}/index.html")))
 
 
 if __name__ == "__main__":

@@ -45,6 +45,8 @@ export const shapeOfCells = (cells: number): Shape | undefined => shapes.find((s
 
 /** 1 to 9, then A to G. */
 export const symbolOf = (digit: number): string => (digit > 9 ? String.fromCharCode(55 + digit) : String(digit));
+/** An entry of a tally: with its sign, a minus that is one. */
+export const signed = (entry: number, zero = '0'): string => (entry > 0 ? `+${entry}` : entry < 0 ? `\u2212${-entry}` : zero);
 export function digitOf(symbol: string): number | undefined {
   const code = symbol.toUpperCase().charCodeAt(0);
   if (code >= 49 && code <= 57) return code - 48;

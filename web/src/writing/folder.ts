@@ -43,10 +43,10 @@ export async function readStored(name: string): Promise<{ text: string; stored: 
   }
 }
 
-/** Writes the file if it still is the revision that is known; without one, only if there is no such file. */
+/** Writes the file if it still is the revision that is known; without one, or when there was none to be had, only if there is no such file. */
 export async function writeStored(name: string, text: string, revision: string | undefined): Promise<Written> {
   try {
-    const condition: Record<string, string> = revision === undefined ? { 'if-none-match': '*' } : { 'if-match': `"${revision}"` };
+    const condition: Record<string, string> = !revision ? { 'if-none-match': '*' } : { 'if-match': `"${revision}"` };
     const answer = await fetch(place(name), { method: 'PUT', headers: { 'content-type': 'text/plain; charset=utf-8', ...condition }, body: text });
     if (answer.ok) return { kind: 'written', stored: { name, revision: bareTag(answer.headers.get('etag')) } };
     if (answer.status === 412) return { kind: 'changed', revision: bareTag(answer.headers.get('etag')) };

@@ -42,4 +42,7 @@ export interface Review {
   readonly stop?: { readonly verdict: 'unfit' | 'bug' | Verdict; readonly message: string; readonly hint?: string; readonly scene: string; readonly line: number; readonly column: number };
 }
 
+/** All claims, in their order. */
+export const claimsOf = (review: Review | undefined): readonly ReviewedClaim[] => review?.scenes.flatMap((scene) => scene.claims) ?? [];
+
 export const speakingSeconds = (words: number, wordsAMinute: number): number => Math.ceil(words * 60 / wordsAMinute);

@@ -6,7 +6,7 @@ import { Tenure, type Holder } from '../desk/tenure';
 import type { Failed } from '../engine/faults';
 import { writeStored } from './folder';
 import type { KeptLesson, KeptLessons, Stored } from './kept';
-import type { Judged, Review, ReviewedClaim, ReviewedScene } from './review';
+import { claimsOf, type Judged, type Review, type ReviewedClaim, type ReviewedScene } from './review';
 import { readScript, sceneAt, type Piece, type Script } from './script';
 
 /** What keeps the text from being a lesson: of one line, if it is known which. */
@@ -39,14 +39,14 @@ export class Room {
 
   readonly text: string = $derived(this.history.now);
   readonly script: Script = $derived(readScript(this.text));
-  readonly isOpen: boolean = $derived(this.text !== '');
+  readonly isOpen: boolean = $derived(this.id !== '');
   readonly isFresh: boolean = $derived(this.reviewed === this.text);
   /** Verdicts by key: a claim is asked once, whatever happens to the words around it. */
   private judged: ReadonlyMap<string, Judged> = $state.raw(new Map());
   /** Claims by the words of their line, in order; a line that has not changed keeps its verdict while the lesson is read anew. */
   private readonly claims: ReadonlyMap<string, readonly ReviewedClaim[]> = $derived.by(() => {
     const lines = this.reviewed.split('\n'), found = new Map<string, ReviewedClaim[]>();
-    for (const claim of this.review?.scenes.flatMap((scene) => scene.claims) ?? []) {
+    for (const claim of claimsOf(this.review)) {
       const words = lines[claim.line - 1]?.trim() ?? '';
       found.set(words, [...found.get(words) ?? [], claim]);
     }
@@ -183,12 +183,12 @@ export class Room {
   }
 
   private async askClaims(review: Review, text: string, signal: AbortSignal): Promise<void> {
-    for (const { key, number } of review.scenes.flatMap((scene) => scene.claims)) {
+    for (const { key, number } of claimsOf(review)) {
       if (this.judged.has(key)) continue;
       const answer = await this.ask<Review>('lesson_review', { lesson: text, only: number }, { signal });
       if (signal.aborted) return;
       if (failed(answer)) { this.trouble = wordsOf(answer); return; }
-      const asked = answer.scenes.flatMap((scene) => scene.claims).find((claim) => claim.number === number);
+      const asked = claimsOf(answer).find((claim) => claim.number === number);
       if (asked && asked.verdict !== 'unasked') this.judged = new Map(this.judged).set(key, { verdict: asked.verdict, text: asked.text ?? '' });
     }
   }
@@ -216,8 +216,8 @@ export class Room {
 
   /** Everything is proved. */
   readonly isWhole: boolean = $derived.by(() => this.isFresh && !this.fault && this.review !== undefined
-    && this.review.scenes.every((scene) => scene.claims.every((claim) => this.judged.get(claim.key)?.verdict === 'proved')));
-  readonly isAsking: boolean = $derived.by(() => !this.isFresh || (this.review?.scenes.some((scene) => scene.claims.some((claim) => !this.judged.has(claim.key))) ?? false));
+    && claimsOf(this.review).every((claim) => this.judged.get(claim.key)?.verdict === 'proved'));
+  readonly isAsking: boolean = $derived.by(() => !this.isFresh || claimsOf(this.review).some((claim) => !this.judged.has(claim.key)));
 
   /** The scene as it was built last. */
   built(at: number): ReviewedScene | undefined {

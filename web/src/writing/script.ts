@@ -30,7 +30,6 @@ export interface Script {
   readonly scenes: readonly SceneText[];
 }
 
-export const firstLine = 'counterpoise lesson 1';
 export const headKeys = ['title', 'puzzle', 'idea', 'level', 'needs', 'teaches', 'language', 'minutes', 'source', 'licence'] as const;
 export type HeadKey = (typeof headKeys)[number];
 
