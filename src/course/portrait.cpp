@@ -4,10 +4,9 @@
 #include <algorithm>
 
 #include "base/text.h"
+#include "course/idea_facts.h"
 #include "export/markup.h"
 #include "export/page_head.h"
-#include "path/measure.h"
-#include "path/selection.h"
 
 namespace cp {
 
@@ -20,16 +19,6 @@ void count_name(std::vector<std::pair<std::string, int>>& counts, const std::str
   const auto at = std::find_if(counts.begin(), counts.end(), [&](const auto& one) { return one.first == name; });
   if (at == counts.end()) counts.emplace_back(name, 1);
   else ++at->second;
-}
-
-std::string shown(const std::string& id) {
-  const auto technique = find_technique(id);
-  return technique ? std::string((*technique)->name) : id;
-}
-
-int cost_of(const std::string& id) {
-  const auto technique = find_technique(id);
-  return technique ? (*technique)->cost : kLeastBalanceCost;
 }
 
 // Bars of equal width from the least value to the greatest, none left out between.
@@ -70,7 +59,7 @@ void Portrait::add(const SurveyRecord& record) {
   if (!record.path) return;
   count_name(ends_, record.path->end);
   if (!record.balances.empty()) count_name(kinds_, record.balances.front().kind);
-  if (record.path->end != "solved") return;
+  if (!record.is_solved()) return;
   count(hardest_, record.path->hardest);
   count(effort_, record.path->effort);
   for (const TechniqueUse& use : record.path->techniques) count_name(techniques_, use.technique);

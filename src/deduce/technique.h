@@ -37,7 +37,9 @@ struct Technique {
 // All techniques in the order of catalogue.def (by id). Lives for the whole program.
 const std::vector<Technique>& catalogue();
 
-// The technique with this id. Error: kBadName, with the ids that look most alike as a hint.
+// The technique with this id; null when there is none.
+const Technique* technique_or_null(std::string_view id);
+// The same. Error: kBadName, with the ids that look most alike as a hint.
 Result<const Technique*> find_technique(std::string_view id);
 
 }  // namespace cp
