@@ -42,11 +42,12 @@ Result<ScanOutput> ScanOutput::open(const SweepWish& wish) {
     if (wish.resume) return Error{ErrorCode::kBadArgument, "there is nothing to go on with on standard output", "name the file with --out", {}};
     return ScanOutput(wish, stdout);
   }
-  const bool is_unfinished = fs::exists(place_name(wish.output));
+  std::error_code failed;  // what cannot be asked for is not there; opening says why
+  const bool is_unfinished = fs::exists(place_name(wish.output), failed);
   if (is_unfinished && !wish.resume) {
     return Error{ErrorCode::kBadArgument, "'" + wish.output + "' is an unfinished scan", "go on with --resume, or delete '" + place_name(wish.output) + "' to begin again", {}};
   }
-  if (!is_unfinished && wish.resume && fs::exists(wish.output)) {
+  if (!is_unfinished && wish.resume && fs::exists(wish.output, failed)) {
     return Error{ErrorCode::kBadArgument, "the scan in '" + wish.output + "' is finished", "leave --resume out to make it again", {}};
   }
   std::FILE* file = std::fopen(wish.output.c_str(), is_unfinished ? "r+b" : "wb");

@@ -178,6 +178,10 @@ class ScanTest(Case):
         records = self.path("records.jsonl", Run("scan", "-", "--depth", "form", stdin=STUCK + "\n").out)
         self.ends(Run("portrait", records, "-o", self.path("absent/portrait.html")), 64)
 
+    def test_a_name_that_no_file_can_have_is_refused(self):
+        for words in ([], ["--resume"]):
+            self.ends(Run("scan", "-", "--out", self.path("x" * 300), *words, stdin=STUCK + "\n"), 64, "cannot write")
+
     @unittest.skipUnless(CAN_RUN_RANKS, "MPI is not installed (libopenmpi-dev, openmpi-bin), so ranks are not tested")
     def test_ranks_end_with_64_as_well(self):
         process = ranked(1, self.path("one.txt", STUCK + "\n"), "--out", self.path("absent/out.jsonl"), "--depth", "form")
