@@ -162,6 +162,17 @@ TEST(Compose, MinimalMeansMinimalAndExcludedTechniquesAreSilent) {
   }
 }
 
+// Symmetry, looks and a least number of givens can keep a superfluous given from being taken away: then the plan is not met.
+TEST(Compose, MinimalMeansMinimalUnderSymmetryLooksAndLeastGivens) {
+  for (const char* bound : {"symmetry: half-turn\n", "look: r1,r2 at least 9\n", "givens: 27-30\n"}) {
+    const Plan plan = read("idea: technique naked-pair\nbefore: single\nminimal: yes\n" + std::string(bound));
+    const ComposeState state = composed(plan, 1, 1);
+    ASSERT_FALSE(state.found.empty()) << bound;
+    for (const Composed& each : state.found) EXPECT_TRUE(is_minimal(each.puzzle)) << bound << givens_line(each.puzzle);
+    EXPECT_EQ(state.reached[static_cast<std::size_t>(Stage::kMet)], state.found.size() + state.repeated) << bound;
+  }
+}
+
 // A puzzle set to a named balance meets the same plan with any balance, and with any of that kind.
 TEST(Compose, AnyBalanceWillDo) {
   const Plan named = *parse_plan(bundled("four_against_four"));
