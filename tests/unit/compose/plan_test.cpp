@@ -25,6 +25,8 @@ TEST(Plan, SaysWhatIsWrongAndWhere) {
       {"idea: c1,c10 against r3\n", 2, "c10"},
       {"idea: c1 against c1\n", 2, "the two pans take each other away"},
       {"idea: 3 rows against 4 colums\n", 2, "'4 colums' is no number of houses"},
+      {"idea: 3 rowzz against 4 columns\n", 2, "'3 rowzz' is no number of houses"},
+      {"idea: 3 rows against 4 columns + 1 boxen\n", 2, "'1 boxen' is no number of houses"},
       {"idea: technique xy-wng\n", 2, "xy-wng"},
       {"idea: any balance\nbefore: singel\n", 3, "singel"},
       {"idea: any balance\nidea: any balance\n", 3, "'idea' stands twice"},
