@@ -14,19 +14,6 @@ namespace cp {
 namespace {
 
 constexpr std::string_view kNamesOfDepths[] = {"form", "basics", "balances", "full"};
-constexpr std::string_view kBasicFamilies[] = {"single", "locked", "subset", "fish"};
-
-bool is_basic(const Technique& technique) {
-  return std::find(std::begin(kBasicFamilies), std::end(kBasicFamilies), technique.family) != std::end(kBasicFamilies);
-}
-
-// The techniques that run_basics() stands for.
-Selection basic_techniques() {
-  Selection selection = whole_catalogue();
-  std::erase_if(selection.techniques, [](const Technique* technique) { return !is_basic(*technique); });
-  selection.balances = false;
-  return selection;
-}
 
 BalanceNote note_of(const Shape& shape, const FoundBalance& found) {
   BalanceNote note;
@@ -91,7 +78,7 @@ class Surveyor {
 
   // Basics while they go on, a balance where they end: no balance costs as little as the dearest of the basics.
   void look_at_plain_path() {
-    static const Selection kBasics = basic_techniques();
+    static const Selection kBasics = select_techniques(basic_families(), {}).value();
     Path path(puzzle_);
     Position& position = path.end_position;
     bool has_weighed = false;
@@ -149,7 +136,7 @@ class Surveyor {
         continue;
       }
       const Technique& technique = **find_technique(use.technique);
-      if (!is_basic(technique)) add(technique.family);
+      if (!is_basic_family(technique.family)) add(technique.family);
       if (technique.needs_unique) add(kUniquenessGroup);
     }
     return names;
