@@ -13,6 +13,7 @@ namespace cp {
 
 namespace {
 
+constexpr std::size_t kMostNotes = 3;  // balances kept in a record
 constexpr std::string_view kNamesOfDepths[] = {"form", "basics", "balances", "full"};
 
 BalanceNote note_of(const Shape& shape, const FoundBalance& found) {
@@ -40,7 +41,7 @@ class Surveyor {
     run_basics(after);
     record_.open_after_basics = after.open().size();
     const bool weighs = wish_.depth >= SurveyDepth::kBalances && !after.is_complete() && can_find(after.shape());
-    if (weighs) note_balances(find(after, wish_.most_balances));
+    if (weighs) note_balances(find(after, kMostNotes));
     if (wish_.depth == SurveyDepth::kFull) look_at_whole_catalogue();
     else look_at_plain_path();
     return std::move(record_);
@@ -61,7 +62,7 @@ class Surveyor {
 
   [[nodiscard]] FinderResult find(const Position& position, std::size_t limit) const {
     FinderOptions options;
-    options.limit = std::max<std::size_t>(limit, 1);
+    options.limit = limit;
     if (wish_.depth < SurveyDepth::kFull) {
       options.most_free_slack = 0;
       options.most_raw_slack = 0;
@@ -71,9 +72,7 @@ class Surveyor {
 
   void note_balances(const FinderResult& found) {
     if (!found.balances.empty()) first_balance_ = found.balances.front();
-    for (const FoundBalance& balance : found.balances) {
-      if (record_.balances.size() < wish_.most_balances) record_.balances.push_back(note_of(puzzle_.shape(), balance));
-    }
+    for (const FoundBalance& balance : found.balances) record_.balances.push_back(note_of(puzzle_.shape(), balance));
   }
 
   // Basics while they go on, a balance where they end: no balance costs as little as the dearest of the basics.
@@ -112,8 +111,7 @@ class Surveyor {
 
   void look_at_whole_catalogue() {
     const auto path = find_path(puzzle_, {});
-    note_path(*path);
-    const PathMeasure all = measure(*path);
+    const PathMeasure all = note_path(*path);
     record_.path->narrow = all.narrow;
     record_.path->open_tenths = all.open_tenths;
     if (!wish_.ask_needed || path->end != PathEnd::kSolved) return;
@@ -142,7 +140,7 @@ class Surveyor {
     return names;
   }
 
-  void note_path(const Path& path) {
+  PathMeasure note_path(const Path& path) {
     SurveyPath& note = record_.path.emplace();
     const PathMeasure all = measure(path);
     note.end = path.end == PathEnd::kSolved ? "solved" : path.end == PathEnd::kStuck ? "stuck" : "impossible";
@@ -160,6 +158,7 @@ class Surveyor {
       if (is_after_hardest && std::find(note.tail.begin(), note.tail.end(), technique) == note.tail.end()) note.tail.push_back(technique);
       is_after_hardest = is_after_hardest || step.measure.cost == all.hardest;
     }
+    return all;
   }
 
   const Position& puzzle_;
