@@ -8,6 +8,7 @@
 #include "api/parts.h"
 #include "api/signature.h"
 #include "base/text.h"
+#include "deduce/basics.h"
 #include "grid/notation.h"
 #include "path/path.h"
 
@@ -66,7 +67,10 @@ Json run(const BenchPosition& given, const Position& position, Signature& all, T
   for (const bool whole : {false, true}) {
     PathOptions options;
     options.most_free_slack = given.most_free_slack;
-    if (!whole) options.only = {"single", "locked", "subset", "fish", std::string(kBalanceId)};
+    if (!whole) {
+      options.only = basic_families();
+      options.only.emplace_back(kBalanceId);
+    }
     const auto path = find_path(position, options);
     if (!path) continue;
     for (const PathStep& at : path->steps) add_step(signature, at.step, tallies);

@@ -39,6 +39,11 @@ Case read_case(const std::string& puzzle_text, const std::string& plan_text) {
   return read;
 }
 
+std::optional<Answer> wrong_numbers(const JudgeRequest& request, int least_limit) {
+  if (auto wrong = out_of_range("limit", request.limit, least_limit, 100)) return wrong;
+  return out_of_range("most_changes", request.most_changes, 1, 2);
+}
+
 Json change_json(const Improvement& each) {
   const Shape& shape = each.puzzle.shape();
   Json json = Json::object();
@@ -91,7 +96,7 @@ Json changes_json(const Improvements& improvements) {
 }  // namespace
 
 Answer judge(const JudgeRequest& request) {
-  if (auto wrong = out_of_range("limit", request.limit, 0, 100)) return std::move(*wrong);
+  if (auto wrong = wrong_numbers(request, 0)) return std::move(*wrong);
   Case read = read_case(request.puzzle, request.plan);
   if (!read.ready) return std::move(read.fault);
   const Examiner examiner(read.ready->plan);
@@ -109,8 +114,7 @@ Answer judge(const JudgeRequest& request) {
 }
 
 Answer improve(const JudgeRequest& request) {
-  if (auto wrong = out_of_range("limit", request.limit, 1, 100)) return std::move(*wrong);
-  if (auto wrong = out_of_range("most_changes", request.most_changes, 1, 2)) return std::move(*wrong);
+  if (auto wrong = wrong_numbers(request, 1)) return std::move(*wrong);
   Case read = read_case(request.puzzle, request.plan);
   if (!read.ready) return std::move(read.fault);
   const Examiner examiner(read.ready->plan);

@@ -9,6 +9,7 @@
 #include "api/storyline.h"
 #include "api/technique_names.h"
 #include "base/text.h"
+#include "deduce/basics.h"
 #include "exact/minimal.h"
 #include "export/captions.h"
 #include "export/page_html.h"
@@ -68,7 +69,7 @@ std::vector<std::string> facts_of(const Subject& subject, const Storyline& story
   std::vector<std::string> facts;
   if (is_minimal(subject.puzzle)) facts.emplace_back("It is minimal: without any one of its givens it would have more than one solution.");
   PathOptions plain;
-  plain.only = {"single", "locked", "subset", "fish"};
+  plain.only = basic_families();
   const auto without = find_path(subject.puzzle, plain);
   if (!without) return facts;
   if (without->end == PathEnd::kSolved) {
@@ -110,7 +111,7 @@ DraftInput draft_input(const Subject& subject, const Storyline& storyline, const
   input.is_needed = storyline.is_needed;
   input.is_minimal = is_minimal(subject.puzzle);
   PathOptions plain;
-  plain.only = {"single", "locked", "subset", "fish"};
+  plain.only = basic_families();
   if (const auto without = find_path(subject.puzzle, plain)) input.basics_open = without->end_position.open().size();
   add_alternatives(input, request.max_slack);
   return input;

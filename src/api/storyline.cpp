@@ -4,6 +4,7 @@
 #include <array>
 
 #include "base/text.h"
+#include "deduce/basics.h"
 
 namespace cp::api {
 
@@ -27,7 +28,8 @@ PathStep as_path_step(const Position& position, const FoundBalance& found) {
 PathOptions lesson_options(int most_free_slack) {
   PathOptions options;
   options.most_free_slack = most_free_slack;
-  options.only = {"single", "locked", "subset", "fish", std::string(kBalanceId)};
+  options.only = basic_families();
+  options.only.emplace_back(kBalanceId);
   return options;
 }
 
@@ -140,12 +142,10 @@ Result<Storyline> storyline_on(const Position& puzzle, const std::vector<Weight>
 
 namespace {
 
-constexpr std::array<std::string_view, 4> kPlainFamilies = {"single", "locked", "subset", "fish"};
-
 // Plain families before that of the technique, and its plainer relatives.
 std::vector<std::string> plainer_than(const Technique& technique) {
   std::vector<std::string> names;
-  for (const std::string_view family : kPlainFamilies) {
+  for (const std::string_view family : kBasicFamilies) {
     if (family != technique.family) {
       names.emplace_back(family);
       continue;

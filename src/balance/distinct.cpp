@@ -162,18 +162,14 @@ DistinctBalances::DistinctBalances(const Position& position, int most_slack, int
   };
   std::optional<PairScreen> screen;
   if (PairScreen::fits(position.shape())) screen.emplace(all_rights);
-  // For each side the number of the class that begins with it, plus one. Classes stand in the order of their first members.
-  std::vector<std::uint32_t> class_begun(all_rights.size(), 0);
-  std::uint32_t begun = 0;
-  for (std::size_t side = 0; side < all_rights.size() && begun < rights.size(); ++side) {
-    const SideClass& next = rights[begun];
-    if (next.open == all_rights[side].open && std::memcmp(&next.known, &all_rights[side].known, sizeof(next.known)) == 0) class_begun[side] = ++begun;
-  }
+  // For each side the class that begins with it.
+  std::vector<const SideClass*> class_begun(all_rights.size(), nullptr);
+  for (const SideClass& right : rights) class_begun[right.first] = &right;
   for (const SideClass& left : lefts) {
     if (open - left.open < left.open) continue;  // its complement is weighed instead
     if (screen) {
       screen->within(left, most_slack, [&](std::size_t side) {
-        if (class_begun[side] != 0) weigh(left, rights[class_begun[side] - 1]);
+        if (class_begun[side] != nullptr) weigh(left, *class_begun[side]);
       });
     } else {
       for (const SideClass& right : rights) weigh(left, right);

@@ -118,7 +118,7 @@ std::vector<SideClass> classes_of(const std::vector<Side>& sides) {
   for (const Side& side : sides) {
     std::uint32_t& slot = slots[slot_of(side)];
     if (slot == 0) {
-      classes.push_back({side.open, side.known, side.houses, side.mirror});
+      classes.push_back({side.open, side.known, side.houses, side.mirror, static_cast<std::uint32_t>(&side - sides.data())});
       slot = static_cast<std::uint32_t>(classes.size());
     }
     SideClass& of = classes[slot - 1];

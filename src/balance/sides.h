@@ -45,6 +45,7 @@ struct SideClass {
   DigitBytes known = {};
   std::uint32_t houses = 0;  // of the member with the fewest houses
   std::uint32_t mirror = 0;  // of the complement with the fewest houses
+  std::uint32_t first = 0;   // number of its first member among all sides
 };
 
 // Left sides (bands) or right sides (stacks) of the position, in a fixed order: band by band, rows before boxes.

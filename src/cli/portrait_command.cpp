@@ -60,7 +60,7 @@ void add_portrait(Program& program) {
   command->add_option("--figures", words->figures, "a folder for the figures by themselves (SVG)")->type_name("FOLDER");
   command->add_option("--title", words->title, "of the page")->capture_default_str();
   command->footer(
-      "Exit code 0: done; 64: bad input; 70: a file can not be written.\n"
+      "Exit code 0: done; 64: bad input, or a file can not be written.\n"
       "Examples:\n"
       "  counterpoise scan collection.txt --out collection.jsonl && counterpoise portrait collection.jsonl -o portrait.html\n"
       "  counterpoise portrait collection.jsonl -o portrait.html --figures figures\n");

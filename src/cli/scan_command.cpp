@@ -97,7 +97,7 @@ void add_scan(Program& program) {
   command->add_flag("--ranks", words->ranks, "this process is a rank of an MPI job (mpirun, srun)");
   command->add_option("--patience", words->wish.patience, "with --ranks: seconds until a rank that does not answer is given up; 0: never")->type_name("N")->capture_default_str();
   command->footer(
-      "Exit code 0: done, also when some lines were no puzzles; 64: bad input; 70: the lines can not be written.\n"
+      "Exit code 0: done, also when some lines were no puzzles; 64: bad input, or the lines can not be written.\n"
       "Examples:\n"
       "  counterpoise scan collection.txt --out collection.jsonl\n"
       "  counterpoise scan collection.csv.gz --depth form\n"

@@ -110,7 +110,7 @@ int run(Words& words) {
   words.wish.most_lessons = static_cast<std::size_t>(words.lessons);
   std::vector<CourseCandidate> candidates;
   const auto error = for_each_record(words.records, [&](ScanLine line, std::uint64_t number) {
-    if (line.record && line.record->path && line.record->path->end == "solved") candidates.push_back({std::move(*line.record), line.line > 0 ? line.line : number});
+    if (line.record && line.record->is_solved()) candidates.push_back({std::move(*line.record), line.line > 0 ? line.line : number});
   });
   if (error) return fail(*error, words.json);
   const auto course = choose_course(candidates, words.wish);

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 
+#include "exact/minimal.h"
 #include "exact/random_grid.h"
 #include "exact/solve.h"
 
@@ -165,7 +166,11 @@ class Try {
       else is_met = meets;
     }
     if (!looks_on_the_way) is_met = follow(givens.cells(), solution);
-    if (!is_met) result_.way.reset();
+    // With symmetry, looks or a least number of givens a superfluous one may have had to stay.
+    if (plan_.minimal && is_met) is_met = is_minimal(result_.puzzle);
+    if (is_met) return;
+    result_.way.reset();
+    result_.stage = std::min(result_.stage, Stage::kMoved);
   }
 
   // Proper without `taken`: no grid fits that differs there.

@@ -12,12 +12,10 @@ namespace {
 
 constexpr std::size_t kMostHousesInParts = 12;  // more have too many parts to try them all
 
-int other_balances(const Plan& plan, const WayIn& way, int load) {
-  if (!can_find(way.stuck.shape())) return 0;
+int other_balances(const Plan& plan, const WayIn& way, const Weighing& own, int load) {
   FinderOptions options;
-  options.most_free_slack = plan.idea.is_balance() ? plan.idea.slack : 1;
+  options.most_free_slack = plan.idea.slack;
   options.limit = kMostOthers + 1;
-  const Weighing own = weigh(way.stuck, way.weights);
   int others = 0;
   for (const FoundBalance& found : find_balances(way.stuck, options).balances) {
     const bool is_own = (found.weighing.open_left == own.open_left && found.weighing.open_right == own.open_right) ||
@@ -27,23 +25,29 @@ int other_balances(const Plan& plan, const WayIn& way, int load) {
   return std::min(others, kMostOthers);
 }
 
-int other_techniques(const Plan& plan, const WayIn& way, int cost) {
-  const TechniqueSet before(plan.before);
-  int others = 0;
-  for (const Technique* technique : whole_catalogue().techniques) {
-    if (technique->cost > cost || technique->id == plan.idea.technique || before.selection().has(technique->id)) continue;
-    FirstStep first;
-    technique->find(way.stuck, first);
-    if (first.found && measure(first.first, way.stuck, technique).cost <= cost) ++others;
-  }
-  return others;
-}
-
 }  // namespace
 
-bool falls_apart(const Position& position, const std::vector<Weight>& weights) {
+int cost_of_idea(const Plan& plan, const WayIn& way) {
+  if (way.stage < Stage::kMoved) return kLeastBalanceCost;
+  if (const auto* reason = std::get_if<BalanceReason>(&way.step.reason)) return balance_cost(load_of(weigh(way.stuck, way.weights), *reason));
+  return measure(way.step, way.stuck, technique_or_null(plan.idea.technique)).cost;
+}
+
+void for_each_way_round(const Plan& plan, const WayIn& way, int most, const std::function<bool(const Technique& technique, const Step& step)>& visit) {
+  const Selection before = TechniqueSet(plan.before).selection();
+  for (const Technique* technique : whole_catalogue().techniques) {
+    const auto is_cheap = [&](int cost) { return technique == way.other || cost <= most; };
+    if (!is_cheap(technique->cost) || technique->id == plan.idea.technique || before.has(technique->id)) continue;
+    FirstStep first;
+    technique->find(way.stuck, first);
+    if (!first.found || !is_cheap(measure(first.first, way.stuck, technique).cost)) continue;
+    if (!visit(*technique, first.first)) return;
+  }
+}
+
+bool falls_apart(const Position& position, const Weighing& whole) {
+  const std::vector<Weight>& weights = whole.weights;
   if (weights.size() > kMostHousesInParts) return false;
-  const Weighing whole = weigh(position, weights);
   // The first house lies in the first part.
   for (std::uint32_t parts = 1; parts + 1 < (1U << weights.size()); parts += 2) {
     std::vector<Weight> one;
@@ -68,23 +72,28 @@ Cleanness cleanness_of(const Plan& plan, const Position& puzzle, const WayIn& wa
     const Load load = load_of(weighing, *reason);
     clean.load = load.total();
     clean.hint = pointing_of(way.stuck, weighing).hint;
-    clean.is_irreducible = !falls_apart(way.stuck, way.weights);
+    clean.is_irreducible = !falls_apart(way.stuck, weighing);
     cost = balance_cost(load);
-    clean.other_balances = other_balances(plan, way, clean.load);
+    clean.other_balances = other_balances(plan, way, weighing, clean.load);
   } else {
-    cost = measure(way.step, way.stuck, *find_technique(plan.idea.technique)).cost;
+    cost = cost_of_idea(plan, way);
     clean.load = cost;
   }
-  clean.other_techniques = other_techniques(plan, way, cost);
+  for_each_way_round(plan, way, cost, [&](const Technique&, const Step&) {
+    ++clean.other_techniques;
+    return true;
+  });
   Position start = way.stuck;
   apply(way.step, start);
   PathOptions options;
   options.only = plan.after;
+  options.tells = false;
   if (!plan.after.empty()) {
     const auto tail = find_path(start, options);
     if (tail) {
-      clean.tail_steps = measure(*tail).beyond_singles;
-      clean.tail_hardest = measure(*tail).hardest;
+      const PathMeasure all = measure(*tail);
+      clean.tail_steps = all.beyond_singles;
+      clean.tail_hardest = all.hardest;
     }
   }
   clean.superfluous = redundant_givens(puzzle).size();

@@ -2,6 +2,8 @@
 // How clean a lesson does a composed puzzle make? Counted where the idea comes in; docs/formats/compose.md explains the parts.
 #pragma once
 
+#include <functional>
+
 #include "compose/way_in.h"
 
 namespace cp {
@@ -30,6 +32,13 @@ Cleanness cleanness_of(const Plan& plan, const Position& puzzle, const WayIn& wa
 
 // Do these houses fall into two parts with remainders that have no open cell in common and cancel nothing of one another,
 // each a balance with slack of its own? Only parts made of the same houses are looked for.
-bool falls_apart(const Position& position, const std::vector<Weight>& weights);
+bool falls_apart(const Position& position, const Weighing& whole);
+
+// What the idea costs where it comes in (path/measure.h); the least that a balance costs when it did not.
+int cost_of_idea(const Plan& plan, const WayIn& way);
+
+// Techniques outside `before`, the idea aside, that say something where it comes in and cost no more than `most`; the
+// excluded technique that speaks there, whatever it costs. Cheapest technique first, until `visit` says false.
+void for_each_way_round(const Plan& plan, const WayIn& way, int most, const std::function<bool(const Technique& technique, const Step& step)>& visit);
 
 }  // namespace cp

@@ -178,16 +178,32 @@ bool have_common_house(const std::vector<House>& left, const std::vector<House>&
   return std::any_of(left.begin(), left.end(), [&](House house) { return std::find(right.begin(), right.end(), house) != right.end(); });
 }
 
+std::vector<std::vector<House>> pans_of(const std::array<int, 3>& counts) {
+  std::vector<House> pan;
+  std::vector<std::vector<House>> pans;
+  extend_pans(counts, House(0), {}, pan, pans);
+  return pans;
+}
+
+// For kinds that hardly ever go together: of all left pans a random one that has right pans, and one of these.
+std::optional<std::vector<Weight>> pick_from_all(const PlannedIdea& idea, Rng& rng) {
+  std::vector<std::vector<House>> lefts = pans_of(idea.left);
+  std::vector<std::vector<House>> rights = pans_of(idea.right);
+  rng.shuffle(lefts);
+  rng.shuffle(rights);
+  for (const auto& left : lefts) {
+    const auto right = std::find_if(rights.begin(), rights.end(), [&](const std::vector<House>& pan) { return !have_common_house(left, pan); });
+    if (right != rights.end()) return weights_of(left, *right);
+  }
+  return std::nullopt;
+}
+
 }  // namespace
 
 std::vector<std::vector<Weight>> all_houses(const PlannedIdea& idea) {
-  std::vector<House> pan;
-  std::vector<std::vector<House>> lefts;
-  std::vector<std::vector<House>> rights;
-  extend_pans(idea.left, House(0), {}, pan, lefts);
-  extend_pans(idea.right, House(0), {}, pan, rights);
+  const std::vector<std::vector<House>> rights = pans_of(idea.right);
   std::vector<std::vector<Weight>> all;
-  for (const auto& left : lefts) {
+  for (const auto& left : pans_of(idea.left)) {
     for (const auto& right : rights) {
       if (!have_common_house(left, right)) all.push_back(weights_of(left, right));
     }
@@ -222,7 +238,7 @@ std::optional<std::vector<Weight>> pick_houses(const PlannedIdea& idea, Rng& rng
     const std::vector<House> right = pan(idea.right);
     if (!left.empty() && !right.empty() && !have_common_house(left, right)) return weights_of(left, right);
   }
-  return std::nullopt;
+  return pick_from_all(idea, rng);
 }
 
 bool has_symmetry(const CellSet& cells, const std::vector<Symmetry>& symmetries) {

@@ -38,7 +38,7 @@ Result<Ground> ground_of(const Plan& plan);
 std::vector<GivenBounds> bounds_of(const Plan& plan, const std::vector<Weight>& weights);
 
 // The houses of the plan's balance; those of a kind are picked at random, never two of a pan with a common cell. Empty
-// when there are none (too many houses) or the idea is no balance of named houses or of a kind.
+// only when there are none (too many houses) or the idea is no balance of named houses or of a kind.
 std::optional<std::vector<Weight>> pick_houses(const PlannedIdea& idea, Rng& rng);
 
 // Every choice of houses that pick_houses() may come to, in a fixed order; for an idea of a kind.

@@ -6,7 +6,6 @@
 #include "base/text.h"
 #include "exact/minimal.h"
 #include "exact/solve.h"
-#include "path/some_steps.h"
 #include "speak/naming.h"
 #include "speak/step_text.h"
 
@@ -154,23 +153,10 @@ class Judge {
       judgement_.shortcuts.push_back({std::string(hardest->step.technique), hardest->before, hardest->text});
       return;
     }
-    const int most = cost_of_the_idea(way);
-    const Selection before = TechniqueSet(plan_.before).selection();
-    for (const Technique* technique : whole_catalogue().techniques) {
-      if (judgement_.shortcuts.size() >= kMostShortcuts) return;
-      const bool is_other = technique->id != plan_.idea.technique && !before.has(technique->id);
-      if (!is_other || (technique != way.other && technique->cost > most)) continue;
-      FirstStep first;
-      technique->find(way.stuck, first);
-      if (!first.found || (technique != way.other && measure(first.first, way.stuck, technique).cost > most)) continue;
-      judgement_.shortcuts.push_back({std::string(technique->id), way.stuck, step_text(first.first, way.stuck)});
-    }
-  }
-
-  [[nodiscard]] int cost_of_the_idea(const WayIn& way) const {
-    if (way.stage < Stage::kMoved) return kLeastBalanceCost;
-    if (const auto* reason = std::get_if<BalanceReason>(&way.step.reason)) return balance_cost(load_of(weigh(way.stuck, way.weights), *reason));
-    return measure(way.step, way.stuck, *find_technique(plan_.idea.technique)).cost;
+    for_each_way_round(plan_, way, cost_of_idea(plan_, way), [&](const Technique& technique, const Step& step) {
+      judgement_.shortcuts.push_back({std::string(technique.id), way.stuck, step_text(step, way.stuck)});
+      return judgement_.shortcuts.size() < kMostShortcuts;
+    });
   }
 
   const Examiner& examiner_;

@@ -10,6 +10,7 @@
 
 #include "base/result.h"
 #include "balance/infer.h"
+#include "deduce/basics.h"
 
 namespace cp {
 
@@ -58,9 +59,9 @@ inline constexpr char kStaysEmpty = '.';
 struct Plan {
   std::string title;
   PlannedIdea idea;
-  std::vector<std::string> before = {"single", "locked", "subset", "fish"};  // names of path/selection.h: what may be used up to the idea
+  std::vector<std::string> before = basic_families();  // names of path/selection.h: what may be used up to the idea
   std::vector<std::string> without;   // none of these says anything where `before` stops
-  std::vector<std::string> after = {"single", "locked", "subset", "fish"};   // what may be used after the idea
+  std::vector<std::string> after = basic_families();   // what may be used after the idea
   int least_givens = 17;
   int most_givens = 36;
   std::vector<Symmetry> symmetries;   // ordered, none twice

@@ -195,7 +195,10 @@ class PlanReader {
       const std::size_t blank = part.find(' ');
       const auto count = small_number(std::string_view(part).substr(0, blank));
       const std::string_view noun = blank == std::string::npos ? std::string_view() : trimmed(std::string_view(part).substr(blank));
-      const auto kind = std::find_if(detail::kKindNames.begin(), detail::kKindNames.end(), [&](std::string_view name) { return noun.starts_with(name) && noun.size() <= name.size() + 2; });
+      const auto kind = std::find_if(detail::kKindNames.begin(), detail::kKindNames.end(), [&](std::string_view name) {
+        const std::string_view ending = noun.starts_with(name) ? noun.substr(name.size()) : "none";
+        return ending.empty() || ending == "s" || ending == "es";
+      });
       if (!count || *count < 1 || *count > plan_shape().side() || kind == detail::kKindNames.end()) {
         complain(pan, "'" + part + "' is no number of houses", "write for example '3 rows', '4 columns' or '2 rows + 1 box'");
         return counts;

@@ -10,15 +10,13 @@ namespace cp {
 
 namespace {
 
-std::string number(int value) { return to_text(value); }
-
 void text_at(Markup& out, int x, int y, std::string_view anchor, const std::string& text) {
-  out.element("text", {{"class", "key"}, {"x", number(x)}, {"y", number(y)}, {"text-anchor", std::string(anchor)}}, text);
+  out.element("text", {{"class", "key"}, {"x", to_text(x)}, {"y", to_text(y)}, {"text-anchor", std::string(anchor)}}, text);
 }
 
 void bar_at(Markup& out, int x, int y, int width, int height) {
-  out.empty("rect", {{"class", "lt"}, {"x", number(x)}, {"y", number(y)}, {"width", number(width)}, {"height", number(height)}});
-  out.empty("rect", {{"class", "le"}, {"x", number(x)}, {"y", number(y)}, {"width", number(width)}, {"height", number(height)}});
+  out.empty("rect", {{"class", "lt"}, {"x", to_text(x)}, {"y", to_text(y)}, {"width", to_text(width)}, {"height", to_text(height)}});
+  out.empty("rect", {{"class", "le"}, {"x", to_text(x)}, {"y", to_text(y)}, {"width", to_text(width)}, {"height", to_text(height)}});
 }
 
 int greatest(const std::vector<int>& values) { return values.empty() ? 1 : std::max(1, *std::max_element(values.begin(), values.end())); }
@@ -34,7 +32,7 @@ std::string chart_svg(const Chart& chart, SvgUse use, std::string_view id) {
   std::string told = chart.words + ": ";
   for (const Bar& bar : chart.bars) {
     counts.push_back(bar.count);
-    told += (counts.size() == 1 ? "" : "; ") + bar.label + " " + number(bar.count);
+    told += (counts.size() == 1 ? "" : "; ") + bar.label + " " + to_text(bar.count);
   }
   Markup out;
   svg_begin(out, {kWidth, kLine * static_cast<int>(chart.bars.size()) + 16, chart.title, told + "."}, use, id);
@@ -43,7 +41,7 @@ std::string chart_svg(const Chart& chart, SvgUse use, std::string_view id) {
   for (const Bar& bar : chart.bars) {
     text_at(out, kLabels - 12, y + 20, "end", bar.label);
     if (bar.count > 0) bar_at(out, kLabels, y + 4, std::max(2, static_cast<int>(static_cast<long long>(kRoom) * bar.count / most)), kLine - 10);
-    text_at(out, kLabels + static_cast<int>(static_cast<long long>(kRoom) * bar.count / most) + 12, y + 20, "start", number(bar.count));
+    text_at(out, kLabels + static_cast<int>(static_cast<long long>(kRoom) * bar.count / most) + 12, y + 20, "start", to_text(bar.count));
     y += kLine;
   }
   svg_end(out);
@@ -60,31 +58,31 @@ std::string course_map_svg(const CourseMap& map, SvgUse use, std::string_view id
   const int bottom = kTop + 40 + kLine * static_cast<int>(map.rows.size());
   Markup out;
   std::string told = "Effort of the lessons: ";
-  for (std::size_t i = 0; i < map.efforts.size(); ++i) told += (i == 0 ? "" : ", ") + number(map.efforts[i]);
+  for (std::size_t i = 0; i < map.efforts.size(); ++i) told += (i == 0 ? "" : ", ") + to_text(map.efforts[i]);
   svg_begin(out, {kLabels + kStep * lessons + 20, bottom + 44, map.title, told + ". Below, a ring where an idea is new, a dot where it is used again."}, use, id);
   text_at(out, kLabels - 12, kTop, "end", "effort");
   for (int i = 0; i < lessons; ++i) {
     const int height = std::max(2, static_cast<int>(static_cast<long long>(kTop - 40) * map.efforts[static_cast<std::size_t>(i)] / most));
     bar_at(out, kLabels + kStep * i + 14, kTop - height, kStep - 28, height);
-    text_at(out, kLabels + kStep * i + kStep / 2, kTop - height - 8, "middle", number(map.efforts[static_cast<std::size_t>(i)]));
-    text_at(out, kLabels + kStep * i + kStep / 2, kTop + 24, "middle", number(i + 1));
+    text_at(out, kLabels + kStep * i + kStep / 2, kTop - height - 8, "middle", to_text(map.efforts[static_cast<std::size_t>(i)]));
+    text_at(out, kLabels + kStep * i + kStep / 2, kTop + 24, "middle", to_text(i + 1));
   }
   int y = kTop + 40;
   for (const CourseMap::Row& row : map.rows) {
     text_at(out, kLabels - 12, y + 22, "end", row.name);
-    out.empty("path", {{"class", "hair"}, {"d", "M" + number(kLabels) + " " + number(y + kLine) + "h" + number(kStep * lessons)}});
+    out.empty("path", {{"class", "hair"}, {"d", "M" + to_text(kLabels) + " " + to_text(y + kLine) + "h" + to_text(kStep * lessons)}});
     for (std::size_t i = 0; i < row.marks.size(); ++i) {
-      const std::string x = number(kLabels + kStep * static_cast<int>(i) + kStep / 2);
-      const std::string middle = number(y + kLine / 2);
+      const std::string x = to_text(kLabels + kStep * static_cast<int>(i) + kStep / 2);
+      const std::string middle = to_text(y + kLine / 2);
       if (row.marks[i] == CourseMap::Mark::kNew) out.empty("circle", {{"class", "ring"}, {"cx", x}, {"cy", middle}, {"r", "10"}});
       if (row.marks[i] == CourseMap::Mark::kAgain) out.empty("circle", {{"class", "post"}, {"cx", x}, {"cy", middle}, {"r", "5"}});
     }
     y += kLine;
   }
   const int key = bottom + 26;
-  out.empty("circle", {{"class", "ring"}, {"cx", number(kLabels + 10)}, {"cy", number(key - 6)}, {"r", "10"}});
+  out.empty("circle", {{"class", "ring"}, {"cx", to_text(kLabels + 10)}, {"cy", to_text(key - 6)}, {"r", "10"}});
   text_at(out, kLabels + 28, key, "start", "new");
-  out.empty("circle", {{"class", "post"}, {"cx", number(kLabels + 100)}, {"cy", number(key - 6)}, {"r", "5"}});
+  out.empty("circle", {{"class", "post"}, {"cx", to_text(kLabels + 100)}, {"cy", to_text(key - 6)}, {"r", "5"}});
   text_at(out, kLabels + 114, key, "start", "used again");
   svg_end(out);
   return out.text();

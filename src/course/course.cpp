@@ -6,8 +6,9 @@
 #include <map>
 #include <set>
 
+#include "base/text.h"
+#include "course/idea_facts.h"
 #include "lesson/series.h"
-#include "path/measure.h"
 #include "path/selection.h"
 
 namespace cp {
@@ -17,36 +18,20 @@ namespace {
 constexpr std::size_t kMostChoices = 60;  // puzzles of an idea that are compared with those of its neighbours
 constexpr std::string_view kBasicSingle = "single";
 
-std::string family_of(std::string_view id) {
-  const auto technique = find_technique(id);
-  return technique ? std::string((*technique)->family) : std::string(id);
-}
-
-std::string shown(std::string_view id) {
-  const auto technique = find_technique(id);
-  return technique ? std::string((*technique)->name) : std::string(id);
-}
-
-int cost_of(std::string_view id) {
-  const auto technique = find_technique(id);
-  return technique ? (*technique)->cost : kLeastBalanceCost;
+std::string_view family_of(std::string_view id) {
+  const Technique* technique = technique_or_null(id);
+  return technique != nullptr ? technique->family : id;
 }
 
 // Does the idea (a technique, a family, "uniqueness", "balance") stand for this technique?
 bool stands_for(const std::string& idea, const std::string& id) {
   if (idea == id) return true;
-  const auto technique = find_technique(id);
-  return technique && means(idea, **technique);
+  const Technique* technique = technique_or_null(id);
+  return technique != nullptr && means(idea, *technique);
 }
 
 bool is_known(const std::string& id, const std::vector<std::string>& known) {
   return std::any_of(known.begin(), known.end(), [&](const std::string& idea) { return stands_for(idea, id); });
-}
-
-std::string listed(const std::vector<std::string>& names) {
-  std::string text;
-  for (std::size_t i = 0; i < names.size(); ++i) text += (i == 0 ? "" : i + 1 == names.size() ? " and " : ", ") + names[i];
-  return text;
 }
 
 std::string said_count(int count, const std::string& one, const std::string& many) { return std::to_string(count) + " " + (count == 1 ? one : many); }
@@ -95,7 +80,7 @@ class Planner {
   Planner(const std::vector<CourseCandidate>& candidates, const CourseWish& wish) : candidates_(candidates), wish_(wish) {
     for (std::size_t i = 0; i < candidates.size(); ++i) {
       const SurveyRecord& record = candidates[i].record;
-      if (record.is_proper() && record.path && record.path->end == "solved") usable_.push_back(i);
+      if (record.is_solved()) usable_.push_back(i);
     }
     known_ = wish.assumes.empty() ? std::vector<std::string>{std::string(kBasicSingle)} : wish.assumes;
   }

@@ -4,10 +4,9 @@
 #include <algorithm>
 
 #include "base/text.h"
+#include "course/idea_facts.h"
 #include "export/markup.h"
 #include "export/page_head.h"
-#include "path/measure.h"
-#include "path/selection.h"
 
 namespace cp {
 
@@ -16,27 +15,11 @@ namespace {
 constexpr int kHardestBin = 20;
 constexpr int kEffortBins = 16;  // at most so many bars
 
-void count_name(std::vector<std::pair<std::string, int>>& counts, const std::string& name) {
-  const auto at = std::find_if(counts.begin(), counts.end(), [&](const auto& one) { return one.first == name; });
-  if (at == counts.end()) counts.emplace_back(name, 1);
-  else ++at->second;
-}
-
-std::string shown(const std::string& id) {
-  const auto technique = find_technique(id);
-  return technique ? std::string((*technique)->name) : id;
-}
-
-int cost_of(const std::string& id) {
-  const auto technique = find_technique(id);
-  return technique ? (*technique)->cost : kLeastBalanceCost;
-}
-
 // Bars of equal width from the least value to the greatest, none left out between.
-std::vector<Bar> binned(const std::vector<std::pair<int, int>>& counts, int width) {
+std::vector<Bar> binned(const std::map<int, int>& counts, int width) {
   std::vector<Bar> bars;
   if (counts.empty()) return bars;
-  for (int from = counts.front().first / width * width; from <= counts.back().first; from += width) {
+  for (int from = counts.begin()->first / width * width; from <= counts.rbegin()->first; from += width) {
     int total = 0;
     for (const auto& [value, count] : counts) total += value >= from && value < from + width ? count : 0;
     bars.push_back({width == 1 ? to_text(from) : to_text(from) + " to " + to_text(from + width - 1), total});
@@ -45,55 +28,48 @@ std::vector<Bar> binned(const std::vector<std::pair<int, int>>& counts, int widt
 }
 
 // 10, 20, 50, 100, ... so that there are not too many bars.
-int fitting_width(const std::vector<std::pair<int, int>>& counts) {
-  const int range = counts.empty() ? 0 : counts.back().first - counts.front().first;
-  int width = 10;
-  while (range / width >= kEffortBins) {
-    const bool is_two = std::to_string(width).front() == '2';
-    width = is_two ? width / 2 * 5 : width * 2;
+int fitting_width(const std::map<int, int>& counts) {
+  const int range = counts.empty() ? 0 : counts.rbegin()->first - counts.begin()->first;
+  for (int ten = 10;; ten *= 10) {
+    for (const int width : {ten, 2 * ten, 5 * ten}) {
+      if (range / width < kEffortBins) return width;
+    }
   }
-  return width;
 }
 
 }  // namespace
 
-void Portrait::count(Counts& counts, int value) {
-  const auto at = std::lower_bound(counts.begin(), counts.end(), std::pair{value, 0});
-  if (at != counts.end() && at->first == value) ++at->second;
-  else counts.insert(at, {value, 1});
-}
-
 void Portrait::add(const SurveyRecord& record) {
   ++puzzles_;
   proper_ += record.is_proper() ? 1 : 0;
-  count(givens_, record.givens);
+  ++givens_[record.givens];
   if (!record.path) return;
-  count_name(ends_, record.path->end);
-  if (!record.balances.empty()) count_name(kinds_, record.balances.front().kind);
-  if (record.path->end != "solved") return;
-  count(hardest_, record.path->hardest);
-  count(effort_, record.path->effort);
-  for (const TechniqueUse& use : record.path->techniques) count_name(techniques_, use.technique);
+  ++ends_[record.path->end];
+  if (!record.balances.empty()) ++kinds_[record.balances.front().kind];
+  if (!record.is_solved()) return;
+  ++hardest_[record.path->hardest];
+  ++effort_[record.path->effort];
+  for (const TechniqueUse& use : record.path->techniques) ++techniques_[use.technique];
 }
 
 std::vector<Chart> Portrait::charts() const {
-  const auto bars = [](const std::vector<std::pair<std::string, int>>& counts, bool show) {
-    std::vector<Bar> made;
-    for (const auto& [name, count] : counts) made.push_back({show ? shown(name) : name, count});
-    return made;
+  const auto bars_of = [](const std::map<std::string, int>& counts) {
+    std::vector<Bar> bars;
+    for (const auto& [name, count] : counts) bars.push_back({name, count});
+    return bars;
   };
-  auto techniques = techniques_;
-  std::sort(techniques.begin(), techniques.end(), [](const auto& a, const auto& b) { return std::pair(cost_of(a.first), a.first) < std::pair(cost_of(b.first), b.first); });
-  auto kinds = kinds_;
-  std::sort(kinds.begin(), kinds.end(), [](const auto& a, const auto& b) { return std::pair(-a.second, a.first) < std::pair(-b.second, b.first); });
-  auto ends = ends_;
-  std::sort(ends.begin(), ends.end());
+  // Equals stay in the order of their names.
+  std::vector<Bar> techniques = bars_of(techniques_);
+  std::stable_sort(techniques.begin(), techniques.end(), [](const Bar& a, const Bar& b) { return cost_of(a.label) < cost_of(b.label); });
+  for (Bar& bar : techniques) bar.label = shown(bar.label);
+  std::vector<Bar> kinds = bars_of(kinds_);
+  std::stable_sort(kinds.begin(), kinds.end(), [](const Bar& a, const Bar& b) { return a.count > b.count; });
   std::vector<Chart> all{{"Givens", "Puzzles by number of givens", binned(givens_, 1)},
-                         {"How the path ends", "Proper puzzles by how the easiest path ends", bars(ends, false)},
+                         {"How the path ends", "Proper puzzles by how the easiest path ends", bars_of(ends_)},
                          {"The hardest step", "Solved puzzles by the cost of the hardest step", binned(hardest_, kHardestBin)},
                          {"Effort", "Solved puzzles by the costs of all steps together", binned(effort_, fitting_width(effort_))},
-                         {"Techniques", "Solved puzzles whose easiest path uses the technique; the cheapest first", bars(techniques, true)},
-                         {"Balances", "Puzzles by the kind of their best balance after the basics", bars(kinds, false)}};
+                         {"Techniques", "Solved puzzles whose easiest path uses the technique; the cheapest first", techniques},
+                         {"Balances", "Puzzles by the kind of their best balance after the basics", kinds}};
   std::erase_if(all, [](const Chart& chart) { return chart.bars.empty(); });
   return all;
 }

@@ -2,6 +2,8 @@
 // A collection at one glance: how its puzzles are spread over the measure, the techniques and the balances.
 #pragma once
 
+#include <map>
+
 #include "course/chart.h"
 #include "course/course.h"
 
@@ -16,22 +18,20 @@ class Portrait {
   [[nodiscard]] int puzzles() const { return puzzles_; }
   // Givens, how the path ends, hardest step, effort, techniques used, best balances; those without a bar are left out.
   [[nodiscard]] std::vector<Chart> charts() const;
-  // "1 000 puzzles, 990 of them proper, ...".
+  // "1000 puzzles, 990 of them proper; 2 lines that are none."
   [[nodiscard]] std::string words() const;
 
  private:
-  using Counts = std::vector<std::pair<int, int>>;  // value, count; sorted
-  static void count(Counts& counts, int value);
-
   int puzzles_ = 0;
   int proper_ = 0;
   int faults_ = 0;
-  Counts givens_;
-  Counts hardest_;  // by twenties
-  Counts effort_;   // by hundreds
-  std::vector<std::pair<std::string, int>> ends_;
-  std::vector<std::pair<std::string, int>> techniques_;
-  std::vector<std::pair<std::string, int>> kinds_;
+  // How many puzzles have each value; charts() puts values together.
+  std::map<int, int> givens_;
+  std::map<int, int> hardest_;
+  std::map<int, int> effort_;
+  std::map<std::string, int> ends_;
+  std::map<std::string, int> techniques_;
+  std::map<std::string, int> kinds_;
 };
 
 // One file, no script, nothing from outside; it reads well in light and dark and on paper.

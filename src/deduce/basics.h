@@ -3,9 +3,21 @@
 // where millions of positions are asked. Reaches the same position as repeating the catalogue until nothing fires.
 #pragma once
 
+#include <algorithm>
+#include <array>
+#include <string>
+#include <string_view>
+#include <vector>
+
 #include "grid/position.h"
 
 namespace cp {
+
+// The families of the catalogue that these techniques make up, the plainest first.
+inline constexpr std::array<std::string_view, 4> kBasicFamilies = {"single", "locked", "subset", "fish"};
+inline bool is_basic_family(std::string_view family) { return std::find(kBasicFamilies.begin(), kBasicFamilies.end(), family) != kBasicFamilies.end(); }
+// The same as names for path/selection.h.
+inline std::vector<std::string> basic_families() { return {kBasicFamilies.begin(), kBasicFamilies.end()}; }
 
 // Which techniques take part. Naked singles always do. Without hidden singles nothing else does either: the larger
 // patterns leave lone places to the hidden single, so without it their end would depend on the order.

@@ -73,10 +73,13 @@ const std::vector<Technique>& catalogue() {
   return kCatalogue;
 }
 
+const Technique* technique_or_null(std::string_view id) {
+  const auto at = std::find_if(catalogue().begin(), catalogue().end(), [&](const Technique& technique) { return technique.id == id; });
+  return at == catalogue().end() ? nullptr : &*at;
+}
+
 Result<const Technique*> find_technique(std::string_view id) {
-  for (const Technique& technique : catalogue()) {
-    if (technique.id == id) return &technique;
-  }
+  if (const Technique* technique = technique_or_null(id)) return technique;
   return Error{ErrorCode::kBadName, "'" + std::string(id) + "' is not a technique", "did you mean " + ids_like(id) + "?",
                TextSpan{0, id.size(), 1, 1}};
 }

@@ -28,7 +28,7 @@ using FindSteps = void (*)(const Position& position, StepSink& sink);
 struct Technique {
   std::string_view id;      // "naked-pair"; static text, also in Step::technique
   std::string_view name;    // "naked pair", as said in a sentence
-  std::string_view family;  // "single", "locked", "subset" or "fish"
+  std::string_view family;  // "single", "fish", "one-digit", ...
   int cost = 0;             // base load on a person; the scale is explained in catalogue.def
   bool needs_unique = false;  // true: its steps hold only if the puzzle has exactly one solution
   FindSteps find = nullptr;
@@ -37,7 +37,9 @@ struct Technique {
 // All techniques in the order of catalogue.def (by id). Lives for the whole program.
 const std::vector<Technique>& catalogue();
 
-// The technique with this id. Error: kBadName, with the ids that look most alike as a hint.
+// The technique with this id; null when there is none.
+const Technique* technique_or_null(std::string_view id);
+// The same. Error: kBadName, with the ids that look most alike as a hint.
 Result<const Technique*> find_technique(std::string_view id);
 
 }  // namespace cp

@@ -6,6 +6,7 @@
 
 #include "balance/weighing.h"
 #include "base/text.h"
+#include "deduce/basics.h"
 #include "grid/notation.h"
 #include "path/selection.h"
 
@@ -37,7 +38,7 @@ class DirectiveReader {
     using Kind = Directive::Kind;
     if (line_.name == "singles" || line_.name == "basics") {
       d.kind = Kind::kApply;
-      d.techniques = line_.name == "singles" ? std::vector<std::string>{"single"} : std::vector<std::string>{"single", "locked", "subset", "fish"};
+      d.techniques = line_.name == "singles" ? std::vector<std::string>{"single"} : basic_families();
       want_nothing();
     } else if (line_.name == "apply") {
       read_apply(d);

@@ -5,6 +5,7 @@
 #include <set>
 
 #include "base/text.h"
+#include "deduce/basics.h"
 #include "lesson/draft_idea.h"
 #include "lesson/draft_page.h"
 #include "grid/notation.h"
@@ -14,17 +15,15 @@ namespace cp {
 
 namespace {
 
-// The families whose steps are told in runs.
-constexpr std::array<std::string_view, 4> kPlainFamilies = {"single", "locked", "subset", "fish"};
-
 const Technique* technique_of(const Step& step) {
   const auto found = find_technique(step.technique);
   return found ? *found : nullptr;
 }
 
+// Steps of these families are told in runs.
 bool is_plain(const Step& step) {
   const Technique* technique = technique_of(step);
-  return technique != nullptr && std::find(kPlainFamilies.begin(), kPlainFamilies.end(), technique->family) != kPlainFamilies.end();
+  return technique != nullptr && is_basic_family(technique->family);
 }
 
 bool is_single(const Step& step) { return std::holds_alternative<LoneReason>(step.reason); }
@@ -165,7 +164,7 @@ class Drafter {
     std::set<std::string> used = {"full-house", "hidden-single", "naked-single"};
     for (std::size_t i = run.from; i < run.to; ++i) used.insert(std::string(input_.path[i].step.technique));
     if (used.size() == 3 && ends_at(start, {"single"}, end)) return {"singles", ""};
-    if (ends_at(start, {"single", "locked", "subset", "fish"}, end)) return {"basics", ""};
+    if (ends_at(start, basic_families(), end)) return {"basics", ""};
     for (const std::vector<std::string>& families : {std::vector<std::string>{"single", "locked"}, std::vector<std::string>{"single", "locked", "subset"}}) {
       if (ends_at(start, families, end)) return {"apply", joined(families, ", ")};
     }

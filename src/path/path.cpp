@@ -83,8 +83,10 @@ Result<Path> find_path(const Position& start, const PathOptions& options) {
     if (position.has_clash()) break;
     std::optional<PathStep> next = easiest_step(position, *selection, options.most_free_slack);
     if (!next) break;
-    next->open = open_steps(position, *selection, next->measure.cost);
-    next->text = step_text(next->step, position);
+    if (options.tells) {
+      next->open = open_steps(position, *selection, next->measure.cost);
+      next->text = step_text(next->step, position);
+    }
     apply(next->step, position);
     path.steps.push_back(std::move(*next));
   }

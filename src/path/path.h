@@ -42,6 +42,7 @@ struct PathOptions {
   std::vector<std::string> only = {};     // empty: everything
   int most_free_slack = 1;           // for balances
   int most_steps = 10'000;           // a guard, never reached by a real puzzle
+  bool tells = true;                 // false: `open` and `text` of the steps are not filled in, which is most of the work
 };
 
 // Error kBadName when `without` or `only` name no technique. Where something costs less than the cheapest instance of a

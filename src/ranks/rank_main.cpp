@@ -32,7 +32,7 @@ void say(const std::string& words) { std::fprintf(stderr, "counterpoise: %s\n", 
 int complain(const Error& error) {
   say(error.message);
   if (!error.hint.empty()) std::fprintf(stderr, "hint: %s\n", error.hint.c_str());
-  return error.code == ErrorCode::kCannotWrite || error.code == ErrorCode::kBug ? 70 : 64;
+  return error.code == ErrorCode::kBug ? 70 : 64;
 }
 
 // Three numbers and a text, as bytes; the ranks of a job run the same program.

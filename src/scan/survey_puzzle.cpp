@@ -13,20 +13,8 @@ namespace cp {
 
 namespace {
 
+constexpr std::size_t kMostNotes = 3;  // balances kept in a record
 constexpr std::string_view kNamesOfDepths[] = {"form", "basics", "balances", "full"};
-constexpr std::string_view kBasicFamilies[] = {"single", "locked", "subset", "fish"};
-
-bool is_basic(const Technique& technique) {
-  return std::find(std::begin(kBasicFamilies), std::end(kBasicFamilies), technique.family) != std::end(kBasicFamilies);
-}
-
-// The techniques that run_basics() stands for.
-Selection basic_techniques() {
-  Selection selection = whole_catalogue();
-  std::erase_if(selection.techniques, [](const Technique* technique) { return !is_basic(*technique); });
-  selection.balances = false;
-  return selection;
-}
 
 BalanceNote note_of(const Shape& shape, const FoundBalance& found) {
   BalanceNote note;
@@ -53,7 +41,7 @@ class Surveyor {
     run_basics(after);
     record_.open_after_basics = after.open().size();
     const bool weighs = wish_.depth >= SurveyDepth::kBalances && !after.is_complete() && can_find(after.shape());
-    if (weighs) note_balances(find(after, wish_.most_balances));
+    if (weighs) note_balances(find(after, kMostNotes));
     if (wish_.depth == SurveyDepth::kFull) look_at_whole_catalogue();
     else look_at_plain_path();
     return std::move(record_);
@@ -74,7 +62,7 @@ class Surveyor {
 
   [[nodiscard]] FinderResult find(const Position& position, std::size_t limit) const {
     FinderOptions options;
-    options.limit = std::max<std::size_t>(limit, 1);
+    options.limit = limit;
     if (wish_.depth < SurveyDepth::kFull) {
       options.most_free_slack = 0;
       options.most_raw_slack = 0;
@@ -84,14 +72,12 @@ class Surveyor {
 
   void note_balances(const FinderResult& found) {
     if (!found.balances.empty()) first_balance_ = found.balances.front();
-    for (const FoundBalance& balance : found.balances) {
-      if (record_.balances.size() < wish_.most_balances) record_.balances.push_back(note_of(puzzle_.shape(), balance));
-    }
+    for (const FoundBalance& balance : found.balances) record_.balances.push_back(note_of(puzzle_.shape(), balance));
   }
 
   // Basics while they go on, a balance where they end: no balance costs as little as the dearest of the basics.
   void look_at_plain_path() {
-    static const Selection kBasics = basic_techniques();
+    static const Selection kBasics = select_techniques(basic_families(), {}).value();
     Path path(puzzle_);
     Position& position = path.end_position;
     bool has_weighed = false;
@@ -125,8 +111,7 @@ class Surveyor {
 
   void look_at_whole_catalogue() {
     const auto path = find_path(puzzle_, {});
-    note_path(*path);
-    const PathMeasure all = measure(*path);
+    const PathMeasure all = note_path(*path);
     record_.path->narrow = all.narrow;
     record_.path->open_tenths = all.open_tenths;
     if (!wish_.ask_needed || path->end != PathEnd::kSolved) return;
@@ -149,13 +134,13 @@ class Surveyor {
         continue;
       }
       const Technique& technique = **find_technique(use.technique);
-      if (!is_basic(technique)) add(technique.family);
+      if (!is_basic_family(technique.family)) add(technique.family);
       if (technique.needs_unique) add(kUniquenessGroup);
     }
     return names;
   }
 
-  void note_path(const Path& path) {
+  PathMeasure note_path(const Path& path) {
     SurveyPath& note = record_.path.emplace();
     const PathMeasure all = measure(path);
     note.end = path.end == PathEnd::kSolved ? "solved" : path.end == PathEnd::kStuck ? "stuck" : "impossible";
@@ -173,6 +158,7 @@ class Surveyor {
       if (is_after_hardest && std::find(note.tail.begin(), note.tail.end(), technique) == note.tail.end()) note.tail.push_back(technique);
       is_after_hardest = is_after_hardest || step.measure.cost == all.hardest;
     }
+    return all;
   }
 
   const Position& puzzle_;

@@ -11,7 +11,6 @@ namespace cp {
 struct SurveyWish {
   SurveyDepth depth = SurveyDepth::kBalances;
   bool ask_needed = false;        // at kFull also which techniques are needed: several times as long
-  std::size_t most_balances = 3;  // kept in the record
 };
 
 SurveyRecord survey_puzzle(const Position& puzzle, const SurveyWish& wish = {});

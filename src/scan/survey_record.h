@@ -79,6 +79,8 @@ struct SurveyRecord {
   friend bool operator==(const SurveyRecord&, const SurveyRecord&) = default;
 
   [[nodiscard]] bool is_proper() const { return solutions == "one"; }
+  // Proper, and the path leads to the solution. Always false at kForm.
+  [[nodiscard]] bool is_solved() const { return is_proper() && path && path->end == "solved"; }
 };
 
 }  // namespace cp

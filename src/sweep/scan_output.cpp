@@ -24,12 +24,8 @@ std::string place_name(const std::string& output) { return output + ".place"; }
 
 }  // namespace
 
-ScanOutput::ScanOutput(ScanOutput&& other) noexcept
-    : wish_(std::move(other.wish_)), file_(std::exchange(other.file_, nullptr)), place_(other.place_), count_(other.count_), bytes_(other.bytes_), next_(other.next_),
-      waiting_(std::move(other.waiting_)), noted_(other.noted_) {}
-
-ScanOutput::~ScanOutput() {
-  if (file_ != nullptr && file_ != stdout) std::fclose(file_);
+void ScanOutput::Closer::operator()(std::FILE* file) const {
+  if (file != stdout) std::fclose(file);
 }
 
 // What has to be the same for a scan to go on.
@@ -42,11 +38,12 @@ Result<ScanOutput> ScanOutput::open(const SweepWish& wish) {
     if (wish.resume) return Error{ErrorCode::kBadArgument, "there is nothing to go on with on standard output", "name the file with --out", {}};
     return ScanOutput(wish, stdout);
   }
-  const bool is_unfinished = fs::exists(place_name(wish.output));
+  std::error_code failed;  // what cannot be asked for is not there; opening says why
+  const bool is_unfinished = fs::exists(place_name(wish.output), failed);
   if (is_unfinished && !wish.resume) {
     return Error{ErrorCode::kBadArgument, "'" + wish.output + "' is an unfinished scan", "go on with --resume, or delete '" + place_name(wish.output) + "' to begin again", {}};
   }
-  if (!is_unfinished && wish.resume && fs::exists(wish.output)) {
+  if (!is_unfinished && wish.resume && fs::exists(wish.output, failed)) {
     return Error{ErrorCode::kBadArgument, "the scan in '" + wish.output + "' is finished", "leave --resume out to make it again", {}};
   }
   std::FILE* file = std::fopen(wish.output.c_str(), is_unfinished ? "r+b" : "wb");
@@ -68,17 +65,17 @@ std::optional<Error> ScanOutput::go_on() {
   std::istringstream numbers(all.substr(heading().size()));
   std::string word;
   numbers >> word >> place_.offset >> place_.line >> place_.check >> word >> bytes_ >> word >> count_.puzzles >> count_.faults;
-  if (!numbers || word != "count" || ftruncate(fileno(file_), static_cast<off_t>(bytes_)) != 0 || std::fseek(file_, 0, SEEK_END) != 0 ||
-      static_cast<std::uint64_t>(std::ftell(file_)) != bytes_) {
+  if (!numbers || word != "count" || ftruncate(fileno(file_.get()), static_cast<off_t>(bytes_)) != 0 || std::fseek(file_.get(), 0, SEEK_END) != 0 ||
+      static_cast<std::uint64_t>(std::ftell(file_.get())) != bytes_) {
     return Error{ErrorCode::kBadArgument, "'" + place_name(wish_.output) + "' and its scan do not fit", "delete it to begin again", {}};
   }
   return std::nullopt;
 }
 
 std::optional<Error> ScanOutput::write_place() {
-  if (std::fflush(file_) != 0) return cannot_write(wish_.output);
+  if (std::fflush(file_.get()) != 0) return cannot_write(wish_.output);
   noted_ = std::chrono::steady_clock::now();
-  if (file_ == stdout) return std::nullopt;
+  if (is_stdout()) return std::nullopt;
   const std::string name = place_name(wish_.output);
   const std::string fresh = name + ".new";
   {
@@ -97,7 +94,7 @@ std::optional<Error> ScanOutput::take(BlockAnswer answer) {
   bool has_written = false;
   for (auto at = waiting_.begin(); at != waiting_.end() && at->first == next_; at = waiting_.erase(at)) {
     const BlockAnswer& block = at->second;
-    if (std::fwrite(block.text.data(), 1, block.text.size(), file_) != block.text.size()) return cannot_write(wish_.output);
+    if (std::fwrite(block.text.data(), 1, block.text.size(), file_.get()) != block.text.size()) return cannot_write(wish_.output);
     bytes_ += block.text.size();
     place_ = block.end;
     count_.puzzles += block.count.puzzles;
@@ -105,13 +102,13 @@ std::optional<Error> ScanOutput::take(BlockAnswer answer) {
     ++next_;
     has_written = true;
   }
-  const bool is_time = file_ == stdout || std::chrono::steady_clock::now() - noted_ >= kBetweenPlaces;
+  const bool is_time = is_stdout() || std::chrono::steady_clock::now() - noted_ >= kBetweenPlaces;
   return has_written && is_time ? write_place() : std::nullopt;
 }
 
 std::optional<Error> ScanOutput::finish(bool is_complete) {
   if (auto error = write_place()) return error;
-  if (!is_complete || file_ == stdout) return std::nullopt;
+  if (!is_complete || is_stdout()) return std::nullopt;
   std::error_code failed;
   fs::remove(place_name(wish_.output), failed);
   if (failed) return Error{ErrorCode::kCannotWrite, "cannot remove '" + place_name(wish_.output) + "': " + failed.message(), "remove it by hand; the scan is complete", {}};

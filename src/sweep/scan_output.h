@@ -6,6 +6,7 @@
 #include <chrono>
 #include <cstdio>
 #include <map>
+#include <memory>
 #include <string>
 
 #include "sweep/scan_block.h"
@@ -27,10 +28,6 @@ class ScanOutput {
   // Errors: kBadArgument when an unfinished scan is there and `resume` is not wished, or none is there to go on with, or it
   // was another one (input, depth); kCannotWrite.
   static Result<ScanOutput> open(const SweepWish& wish);
-  ScanOutput(ScanOutput&& other) noexcept;
-  ScanOutput& operator=(ScanOutput&&) = delete;
-  ~ScanOutput();
-
   // Where reading goes on; the start for a fresh scan.
   [[nodiscard]] const Place& start() const { return place_; }
   // Of all runs together.
@@ -42,13 +39,17 @@ class ScanOutput {
   std::optional<Error> finish(bool is_complete);
 
  private:
+  struct Closer {
+    void operator()(std::FILE* file) const;  // standard output stays open
+  };
   ScanOutput(const SweepWish& wish, std::FILE* file) : wish_(wish), file_(file) {}
+  [[nodiscard]] bool is_stdout() const { return file_.get() == stdout; }
   std::optional<Error> go_on();
   std::optional<Error> write_place();
   [[nodiscard]] std::string heading() const;
 
   SweepWish wish_;
-  std::FILE* file_;
+  std::unique_ptr<std::FILE, Closer> file_;
   Place place_;
   ScanCount count_;
   std::uint64_t bytes_ = 0;

@@ -171,6 +171,24 @@ class ScanTest(Case):
         self.ends(Run("scan", "-", "--threads", "-1"), 64)
         self.ends(Run("scan", self.path("absent.txt")), 64)
 
+    def test_lines_that_can_not_be_written_end_with_64_as_the_help_says(self):
+        self.assertIn("64: bad input, or the lines can not be written", Run("scan", "--help").out)
+        self.ends(Run("scan", "-", "--out", self.path("absent/out.jsonl"), stdin=STUCK + "\n"), 64, "cannot write")
+        self.assertIn("64: bad input, or a file can not be written", Run("portrait", "--help").out)
+        records = self.path("records.jsonl", Run("scan", "-", "--depth", "form", stdin=STUCK + "\n").out)
+        self.ends(Run("portrait", records, "-o", self.path("absent/portrait.html")), 64)
+
+    def test_a_name_that_no_file_can_have_is_refused(self):
+        for words in ([], ["--resume"]):
+            self.ends(Run("scan", "-", "--out", self.path("x" * 300), *words, stdin=STUCK + "\n"), 64, "cannot write")
+
+    @unittest.skipUnless(CAN_RUN_RANKS, "MPI is not installed (libopenmpi-dev, openmpi-bin), so ranks are not tested")
+    def test_ranks_end_with_64_as_well(self):
+        process = ranked(1, self.path("one.txt", STUCK + "\n"), "--out", self.path("absent/out.jsonl"), "--depth", "form")
+        said = process.communicate(timeout=100)[0].decode()
+        self.assertEqual(process.returncode, 64, said)
+        self.assertIn("cannot write", said)
+
     @unittest.skipUnless(CAN_RUN_RANKS, "MPI is not installed (libopenmpi-dev, openmpi-bin), so ranks are not tested")
     def test_ranks_give_the_same_bytes(self):
         source = self.path("all.csv", collection(2))

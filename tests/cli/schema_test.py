@@ -219,6 +219,8 @@ class SchemaTest(Case):
         self.ends(run, 0)
         self.fits(run.json(), "improve")
         self.assertGreater(run.json()["changes"][0]["points_met"], run.json()["points_met"])
+        for command in ("judge", "improve"):
+            self.ends(Run(command, demo, "--plan", plan, "--most-changes", "3"), 64, "most_changes is 3", "1 to 2")
         run = Run("vary", demo, "--left", "c1,c2,c8,c9", "--right", "r3,r7,b4,b6", "--count", "2", "--json")
         self.ends(run, 0)
         self.fits(run.json(), "vary")

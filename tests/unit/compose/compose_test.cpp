@@ -11,6 +11,7 @@
 #include "compose/cleanness.h"
 #include "compose/crew.h"
 #include "exact/minimal.h"
+#include "exact/random_grid.h"
 #include "grid/canonical_form.h"
 #include "grid/notation.h"
 #include "oracle/cadical_oracle.h"
@@ -162,6 +163,17 @@ TEST(Compose, MinimalMeansMinimalAndExcludedTechniquesAreSilent) {
   }
 }
 
+// Symmetry, looks and a least number of givens can keep a superfluous given from being taken away: then the plan is not met.
+TEST(Compose, MinimalMeansMinimalUnderSymmetryLooksAndLeastGivens) {
+  for (const char* bound : {"symmetry: half-turn\n", "look: r1,r2 at least 9\n", "givens: 27-30\n"}) {
+    const Plan plan = read("idea: technique naked-pair\nbefore: single\nminimal: yes\n" + std::string(bound));
+    const ComposeState state = composed(plan, 1, 1);
+    ASSERT_FALSE(state.found.empty()) << bound;
+    for (const Composed& each : state.found) EXPECT_TRUE(is_minimal(each.puzzle)) << bound << givens_line(each.puzzle);
+    EXPECT_EQ(state.reached[static_cast<std::size_t>(Stage::kMet)], state.found.size() + state.repeated) << bound;
+  }
+}
+
 // A puzzle set to a named balance meets the same plan with any balance, and with any of that kind.
 TEST(Compose, AnyBalanceWillDo) {
   const Plan named = *parse_plan(bundled("four_against_four"));
@@ -184,14 +196,28 @@ TEST(Cleanness, CountsWhatIsThere) {
   EXPECT_GT(clean.load, 8);
   EXPECT_EQ(clean.superfluous, redundant_givens(first.puzzle).size());
   EXPECT_GE(clean.key(), clean.load - 18);
-  EXPECT_FALSE(falls_apart(first.way.stuck, {{House(0), 1}, {House(9), -1}}));
+  EXPECT_FALSE(falls_apart(first.way.stuck, weigh(first.way.stuck, {{House(0), 1}, {House(9), -1}})));
 }
 
-// A row against a column, and a row against a column that share no open cell with them, put side by side.
+// Rows 1 and 9 against columns 1 and 9. While the four corners are known, row 1 and column 1 are a balance, and so are row 9
+// and column 9. With the corners open they cancel, and each row needs both columns for that.
 TEST(Cleanness, SeesWhatFallsApart) {
-  const auto position = parse_position("1.......2" "........." "........." "........." "........." "........." "........." "........." "2.......1");
-  ASSERT_TRUE(position);
-  EXPECT_TRUE(falls_apart(*position, {{House(0), 1}, {House(8), 1}, {House(9), -1}, {House(17), -1}}) == falls_apart(*position, {{House(9), 1}, {House(17), 1}, {House(0), -1}, {House(8), -1}}));
+  const std::vector<Weight> rows_left = {{House(0), 1}, {House(8), 1}, {House(9), -1}, {House(17), -1}};
+  const std::vector<Weight> columns_left = {{House(9), 1}, {House(17), 1}, {House(0), -1}, {House(8), -1}};
+  const Shape& shape = standard_shape();
+  const FullGrid grid = random_grid(shape, 5);
+  CellSet open;
+  const auto empty = [&](std::initializer_list<std::pair<int, int>> places) {
+    for (const auto& [row, column] : places) open.add(shape.cell_at(row, column));
+  };
+  empty({{0, 1}, {0, 2}, {3, 0}, {4, 0}, {8, 3}, {8, 4}, {1, 8}, {2, 8}});
+  const Position apart = grid.with_givens(shape.all_cells() - open);
+  EXPECT_TRUE(falls_apart(apart, weigh(apart, rows_left)));
+  EXPECT_TRUE(falls_apart(apart, weigh(apart, columns_left)));
+  empty({{0, 0}, {0, 8}, {8, 0}, {8, 8}});
+  const Position together = grid.with_givens(shape.all_cells() - open);
+  EXPECT_FALSE(falls_apart(together, weigh(together, rows_left)));
+  EXPECT_FALSE(falls_apart(together, weigh(together, columns_left)));
 }
 
 }  // namespace

@@ -93,6 +93,7 @@ TEST(Improve, EveryChangeHelpsAndIsTrue) {
   ASSERT_FALSE(judge(desk.examiner, desk.ground, demo).is_met());
   const Improvements found = improve(desk.examiner, desk.ground, demo, {3, 1});
   EXPECT_GT(found.tried, 0);
+  EXPECT_FALSE(found.best.empty());
   const int missing = static_cast<int>(found.before.points.size()) - found.before.met();
   for (const Improvement& each : found.best) {
     const Judgement again = judge(desk.examiner, desk.ground, each.puzzle);

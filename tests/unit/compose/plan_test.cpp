@@ -25,6 +25,8 @@ TEST(Plan, SaysWhatIsWrongAndWhere) {
       {"idea: c1,c10 against r3\n", 2, "c10"},
       {"idea: c1 against c1\n", 2, "the two pans take each other away"},
       {"idea: 3 rows against 4 colums\n", 2, "'4 colums' is no number of houses"},
+      {"idea: 3 rowzz against 4 columns\n", 2, "'3 rowzz' is no number of houses"},
+      {"idea: 3 rows against 4 columns + 1 boxen\n", 2, "'1 boxen' is no number of houses"},
       {"idea: technique xy-wng\n", 2, "xy-wng"},
       {"idea: any balance\nbefore: singel\n", 3, "singel"},
       {"idea: any balance\nidea: any balance\n", 3, "'idea' stands twice"},
@@ -125,6 +127,16 @@ TEST(Ground, PicksHousesOfAKind) {
     ASSERT_TRUE(picked);
     EXPECT_NE(std::find(all.begin(), all.end(), *picked), all.end());
   }
+  // Houses that random picks hardly ever meet: five rows that leave a band free and its boxes (18), five columns that leave a
+  // stack free and those two of its boxes that are not in the left pan (18).
+  const auto rare = parse_plan(kFirst + "idea: 5 rows + 3 boxes against 5 columns + 2 boxes\n");
+  ASSERT_TRUE(rare);
+  EXPECT_TRUE(ground_of(*rare));
+  const auto rare_ones = all_houses(rare->idea);
+  EXPECT_EQ(rare_ones.size(), 18U * 18U);
+  const auto one = pick_houses(rare->idea, rng);
+  ASSERT_TRUE(one);
+  EXPECT_NE(std::find(rare_ones.begin(), rare_ones.end(), *one), rare_ones.end());
   // 84 choices of three rows, 126 of four columns.
   EXPECT_EQ(all_houses(parse_plan(kFirst + "idea: 3 rows against 4 columns\n")->idea).size(), 84U * 126U);
 }

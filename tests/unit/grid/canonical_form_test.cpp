@@ -269,14 +269,14 @@ TEST(CanonicalForm, BandsFallInto416Classes) {
   EXPECT_EQ(texts.size(), 416U);
 }
 
-// OEIS A114288 is the lexicographically first full grid of all, so it is its own form. The table of automorphism groups
-// (E. Russell & F. Jarvis, "Mathematics of Sudoku II", 2007) has 648 as the largest order.
+// OEIS A114288 is the lexicographically first full grid of all, so it is its own form.
 TEST(CanonicalForm, FirstGridOfAllIsItsOwnForm) {
   const std::string first = "123456789456789123789123456214365897365897214897214365531642978642978531978531642";
   const CanonicalForm form = canonical_form(Transform::random(standard_shape(), 77).image(support::read(first)));
   EXPECT_EQ(form.text, first);
 }
 
+// The table of automorphism groups (E. Russell & F. Jarvis, "Mathematics of Sudoku II", 2007) has 648 as the largest order.
 TEST(CanonicalForm, MostSymmetricGridHas648Symmetries) {
   const CanonicalForm form = canonical_form(support::read("123456789456789123789123456231564897564897231897231564312645978645978312978312645"));
   EXPECT_EQ(form.symmetries, 648U);
