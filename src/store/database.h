@@ -59,7 +59,7 @@ class Database {
     kWrite,   // it must be there
     kCreate,  // made when it is not there
   };
-  // Errors kNotFound, kCannotWrite, and kBadArgument when the file is something else.
+  // Errors kNotFound, kCannotWrite, and kBadArgument when the file is something else. What is in the file stays as it is.
   static Result<Database> open(const std::string& path, Mode mode);
 
   Database(Database&& other) noexcept;

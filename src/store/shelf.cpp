@@ -40,8 +40,11 @@ Result<Shelf> Shelf::open(const std::string& path, Database::Mode mode) {
   auto opened = Database::open(path, mode);
   if (!opened) return opened.error();
   Database& database = opened.value();
-  auto wrong = mode == Database::Mode::kRead ? check_version(database, path) : bring_up_to_date(database, path);
-  if (wrong) return std::move(*wrong);
+  const bool is_read = mode == Database::Mode::kRead;
+  if (auto wrong = is_read ? check_version(database, path) : bring_up_to_date(database, path)) return std::move(*wrong);
+  // Readers and one writer side by side, safe against a killed process. It stands in the file, so only now: the file is ours.
+  if (!is_read) database.run_all("PRAGMA journal_mode = WAL");
+  if (auto trouble = database.take_trouble()) return std::move(*trouble);
   return Shelf(std::move(database));
 }
 
