@@ -219,7 +219,7 @@ class SchemaTest(Case):
     def test_compose_keeps_its_state_on_ctrl_c(self):
         plan, state = os.path.join(SOURCE, "data/plans/four_against_four.plan"), self.path("state")
         hears_ctrl_c = lambda: signal.signal(signal.SIGINT, signal.SIG_DFL)  # also when these tests run in the background
-        child = subprocess.Popen([BIN, "compose", plan, "--count", "100000", "--threads", "1", "--state", state, "--json"], stdout=subprocess.PIPE, preexec_fn=hears_ctrl_c)
+        child = subprocess.Popen([BIN, "compose", plan, "--count", "1000", "--threads", "1", "--state", state, "--json"], stdout=subprocess.PIPE, preexec_fn=hears_ctrl_c)
         while child.poll() is None and not catches(child.pid, signal.SIGINT):
             time.sleep(0.01)
         child.send_signal(signal.SIGINT)
@@ -227,7 +227,7 @@ class SchemaTest(Case):
         self.assertEqual(child.returncode, 2, said)
         self.assertEqual(tree(self.folder), ["state"])
         tried = json.loads(said)["yield"]["tried"]
-        more = Run("compose", plan, "--most-tries", str(tried + 64), "--state", state, "--json")
+        more = Run("compose", plan, "--count", "1000", "--most-tries", str(tried + 64), "--state", state, "--json")
         self.assertEqual(more.json()["yield"]["tried"], tried + 64)
 
     def test_judge_improve_and_vary(self):
