@@ -166,8 +166,8 @@ class Shelf {
   std::optional<Error> add_note(std::int64_t puzzle, const std::string& text);
   std::optional<Error> drop_notes(std::int64_t puzzle);
 
-  // -- surveys. Proper puzzles above a number that were not surveyed to this depth, in order.
-  Result<std::vector<PuzzleText>> to_survey(std::int64_t above, int depth, std::int64_t limit);
+  // -- surveys. Proper puzzles with a number above the one and up to the other that were not surveyed to this depth, in order.
+  Result<std::vector<PuzzleText>> to_survey(std::int64_t above, std::int64_t up_to, int depth, std::int64_t limit);
   std::optional<Error> keep_surveys(const std::vector<SurveyRow>& rows);
 
   // After much was written: lets SQLite look at the indexes again and shortens the journal.

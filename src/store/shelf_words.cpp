@@ -60,12 +60,12 @@ std::optional<Error> Shelf::drop_notes(std::int64_t puzzle) {
   return database_.commit();
 }
 
-Result<std::vector<PuzzleText>> Shelf::to_survey(std::int64_t above, int depth, std::int64_t limit) {
+Result<std::vector<PuzzleText>> Shelf::to_survey(std::int64_t above, std::int64_t up_to, int depth, std::int64_t limit) {
   std::vector<PuzzleText> all;
   {
     Rows rows = database_.run(
-        "SELECT p.id, p.text FROM puzzles p LEFT JOIN surveys s ON s.puzzle = p.id WHERE p.id > ? AND p.solutions = 1 AND (s.puzzle IS NULL OR s.depth < ?) ORDER BY p.id LIMIT ?");
-    rows.with(above).with(std::int64_t{depth}).with(limit);
+        "SELECT p.id, p.text FROM puzzles p LEFT JOIN surveys s ON s.puzzle = p.id WHERE p.id > ? AND p.id <= ? AND p.solutions = 1 AND (s.puzzle IS NULL OR s.depth < ?) ORDER BY p.id LIMIT ?");
+    rows.with(above).with(up_to).with(std::int64_t{depth}).with(limit);
     while (rows.next()) all.push_back({rows.number(0), rows.text(1)});
   }
   if (auto trouble = database_.take_trouble()) return std::move(*trouble);

@@ -15,6 +15,7 @@
 #include "shelf/ask.h"
 #include "shelf/random_lines.h"
 #include "shelf/survey_shelf.h"
+#include "support/data_rows.h"
 #include "support/scratch_folder.h"
 
 namespace cp {
@@ -283,6 +284,19 @@ TEST_F(IntakeTest, SurveysAreKeptOnceAndFoundByWhatTheySay) {
   survey.depth = SurveyDepth::kBalances;
   survey.query = read_query("number <= 3").value();
   EXPECT_EQ(survey_shelf(to, survey, {}).value(), 3);
+}
+
+TEST_F(IntakeTest, AStuckPuzzleIsAskedWhatItNeedsOnlyOnce) {
+  Shelf to = shelf();
+  IntakeWish wish;
+  wish.file = file("lines.txt", support::published_puzzle("Escargot") + "\n");
+  import(to, wish);
+  ShelfSurveyWish survey;
+  survey.depth = SurveyDepth::kFull;
+  survey.ask_needed = true;
+  EXPECT_EQ(survey_shelf(to, survey, {}).value(), 1);
+  ASSERT_EQ(to.find(read_query("stuck").value(), {}).value().numbers.size(), 1U);
+  EXPECT_EQ(survey_shelf(to, survey, {}).value(), 0);
 }
 
 TEST(RandomLines, AreTheSameOnAnyNumberOfThreads) {

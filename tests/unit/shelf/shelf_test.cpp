@@ -103,6 +103,20 @@ TEST_F(ShelfTest, WordsComeAndGo) {
   EXPECT_EQ(all_found(shelf, "note fin"), (std::vector<std::int64_t>{}));
 }
 
+TEST_F(ShelfTest, PuzzlesToSurveyLieBetweenTwoNumbers) {
+  Shelf shelf = fresh();
+  auto state = shelf.begin_import("x").value();
+  ASSERT_TRUE(shelf.add(state, {line_of(1), line_of(2), line_of(3)}, {}, true).is_ok());
+  SurveyRow row;
+  row.puzzle = 2;
+  row.depth = 5;
+  ASSERT_FALSE(shelf.keep_surveys({row}).has_value());
+  EXPECT_TRUE(shelf.to_survey(1, 2, 5, 9)->empty());  // the next one that waits lies beyond
+  ASSERT_EQ(shelf.to_survey(1, 2, 6, 9)->size(), 1U);
+  EXPECT_EQ(shelf.to_survey(0, 3, 5, 9)->size(), 2U);
+  EXPECT_EQ(shelf.to_survey(0, 3, 5, 1)->front().number, 1);
+}
+
 TEST_F(ShelfTest, WhatFailsIsTakenBackWhole) {
   Shelf shelf = fresh();
   auto state = shelf.begin_import("x").value();
