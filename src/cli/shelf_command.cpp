@@ -96,6 +96,9 @@ int run_import(ImportWords& words) {
   auto columns = parse_column_names(words.columns);
   if (!columns) return fail(columns.error(), words.json, {words.columns, "--columns"});
   words.wish.columns = std::move(columns).value();
+  for (const std::string& tag : words.wish.tags) {
+    if (auto wrong = wrong_word(tag)) return fail(*wrong, words.json, {tag, "--tag"});
+  }
   if (words.files.size() > 1 && !words.name.empty()) return fail(Error{ErrorCode::kBadArgument, "one --name cannot stand for several files", "import them one by one", {}}, words.json);
   for (const std::string& file : words.files) {  // before a new shelf is made
     std::error_code ignored;

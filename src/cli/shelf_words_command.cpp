@@ -32,7 +32,7 @@ int run_note(const NoteWords& words) {
 
 // Tags and lessons: the same work on different shelves of the mind.
 int run_label(const LabelWords& words, std::string_view kind, const std::string& what) {
-  if (auto wrong = wrong_word(words.word)) return fail(*wrong, false);
+  if (auto wrong = wrong_word(words.word); wrong && !words.drop) return fail(*wrong, false);  // whatever is there may go
   if (words.numbers.empty() == words.query.empty()) {
     return fail(Error{ErrorCode::kBadArgument, words.query.empty() ? "no puzzle is named" : "puzzles are named by number and by query", "give their numbers, or --find QUERY", {}}, false);
   }

@@ -132,6 +132,21 @@ TEST_F(IntakeTest, TablesBringTheirColumns) {
   EXPECT_EQ(refused.error().message, "the table has no column 'heading'");
 }
 
+TEST_F(IntakeTest, NamesThatNoQueryCouldHoldAreFaultsAndEmptyOnesArePassedOver) {
+  const std::string text = "puzzle,tags,lessons\n" + givens_line(own_puzzle(1)) + ",; a;;b ;,;\n" + givens_line(own_puzzle(2)) + ",\"so \"\"called\"\"\",\n" + givens_line(own_puzzle(3)) +
+                           ",,\"a\tb\"\n";
+  Shelf to = shelf();
+  IntakeWish wish;
+  wish.file = file("table.csv", text);
+  const auto report = import(to, wish);
+  EXPECT_EQ(report.state.fresh, 1);
+  EXPECT_EQ(to.puzzle(1)->tags, (std::vector<std::string>{"a", "b"}));
+  EXPECT_TRUE(to.puzzle(1)->lessons.empty());
+  ASSERT_EQ(faults.size(), 2U);
+  EXPECT_EQ(faults[0].fault, "tags: the name holds a line end, a tab, a quotation mark or a semicolon");
+  EXPECT_EQ(faults[1].fault, "lessons: the name holds a line end, a tab, a quotation mark or a semicolon");
+}
+
 TEST_F(IntakeTest, AnExportedTableComesInAgainWithAllWords) {
   Shelf from = shelf();
   IntakeWish wish;
