@@ -57,6 +57,7 @@ class ShelfTest(Case):
     def test_what_is_wrong_with_a_query_is_pointed_at(self):
         self.ends(Run("shelf", "find", "none.shelf", "proper and uses xwing"), 64, "\n  proper and uses xwing\n                  ^^^^^\n", "hint: ")
         self.ends(Run("shelf", "find", "none.shelf", "givens < few"), 64, "'few' stands where", "hint: write for example givens <= 3")
+        self.ends(Run("shelf", "tag", "none.shelf", "few", "--find", "givens < few"), 64, "--find: 'few' stands where", "\n           ^^^\n")
         self.ends(Run("shelf", "find", "none.shelf", "proper"), 64, "there is no shelf 'none.shelf'", "hint: ")
         self.ends(Run("shelf", "find", "none.shelf", "proper", "--by", "beauty"), 64, "the orders are number")
         place = Run("shelf", "find", "none.shelf", "proper or", "--json").json()["error"]["where"]
