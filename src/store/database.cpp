@@ -95,8 +95,6 @@ std::string Rows::text(int column) const {
   return bytes == nullptr ? std::string() : std::string(static_cast<const char*>(bytes), size);
 }
 
-bool Rows::is_null(int column) const { return sqlite3_column_type(statement_, column) == SQLITE_NULL; }
-
 // ---- Database ------------------------------------------------------------------
 
 Result<Database> Database::open(const std::string& path, Mode mode) {
