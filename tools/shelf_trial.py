@@ -7,7 +7,7 @@
 Makes COUNT random minimal puzzles (or takes FILE, which holds them), mixes in repeats and lines that are no puzzles, imports them once in
 peace and once with the import killed twice on the way (signal 9), and compares the two shelves line by line. Then surveys
 N puzzles, killing that once as well, times queries, plans a series and drafts its first lesson. Ends with 1 when anything is
-not as it should be. With --report the figures are written as a document."""
+not as it should be. With --report the figures take the place of those that stand between two marks in a document."""
 
 import argparse
 import gzip
@@ -24,6 +24,7 @@ import sys
 import time
 
 SEED = 20261126
+BEGIN, END = "<!-- measured -->", "<!-- end of what was measured -->"  # what stands around them in a document is kept
 QUERIES = (
     "proper and needs balance slack <= 1 over rows columns and no uniqueness and tail singles and givens <= 26 and unused",
     "proper and balance slack <= 1 over rows columns and tail singles and givens <= 26 and unused",
@@ -173,6 +174,7 @@ class Trial:
         records, _ = self.run("shelf", "export", self.path("calm.shelf"), "solved", "--as", "records")
         with open(self.path("records.jsonl"), "w") as file:
             file.write(records)
+        self.figures["series_from"] = records.count("\n")
         goal = self.path(f"course-{int(time.time())}")
         done = subprocess.run([self.program, "series", "plan", self.path("records.jsonl"), "--assume", "single", "--lessons", "6", "-o", goal, "--json"], capture_output=True, text=True)
         self.must(done.returncode in (0, 2), f"series plan failed: {done.stderr}")
@@ -198,7 +200,7 @@ def processor():
 
 def report(trial, count, lines):
     f = trial.figures
-    text = [f"Measured by `tools/shelf_trial.py` with {count:,} puzzles on {processor()}; seed {SEED}. Other work ran on the machine meanwhile.", "",
+    text = [f"Measured by `tools/shelf_trial.py` with {count:,} puzzles on {processor()}; seed {SEED}.", "",
             "| step | measured |", "|---|---|"]
     if f["made"]:
         text.append(f"| random minimal puzzles made | {f['made']:,.0f} a second |")
@@ -214,7 +216,7 @@ def report(trial, count, lines):
     for query, found, more, seconds, leader in f["queries"]:
         text.append(f"| `{query}` | {found}{' and more' if more else ''} | {seconds * 1000:.0f} | {leader.replace('|', '/')} |")
     if "series" in f:
-        text += ["", f"A series planned from the {f['surveyed']:,} surveyed puzzles (`series plan --assume single`); the draft of its first lesson was written, and `lesson check` proves it:", ""]
+        text += ["", f"A series planned from the {f['series_from']:,} surveyed puzzles that are solved within the depth (`series plan --assume single`); the draft of its first lesson was written, and `lesson check` proves it:", ""]
         text += [f"{number}. {idea}, effort {effort}: {why}" for number, (idea, effort, why) in enumerate(f["series"], 1)]
     return "\n".join(text) + "\n"
 
@@ -230,6 +232,10 @@ def main():
     parser.add_argument("--report")
     parser.add_argument("--series-only", action="store_true", help="FOLDER holds a finished trial: plan a series from it again")
     words = parser.parse_args()
+    if words.report:
+        with open(words.report, encoding="utf-8") as file:
+            if around(file.read()) is None:
+                sys.exit(f"shelf_trial: {words.report} has no {BEGIN} and {END} behind it")
     trial = Trial(os.path.abspath(words.program), words.folder, words.count)
     f = trial.figures
     if words.series_only:
@@ -257,15 +263,22 @@ def main():
     tell(trial, words, lines)
 
 
+def around(document):
+    """What stands before and behind the measured part; nothing when the marks are not there."""
+    before, begin, rest = document.partition(BEGIN)
+    _, end, behind = rest.partition(END)
+    return (before, behind) if begin and end else None
+
+
 def tell(trial, words, lines):
     text = report(trial, words.count, lines)
     print(text, end="")
     if words.report:
         with open(words.report, "r+", encoding="utf-8") as file:
-            head = file.read().split("<!-- measured -->")[0]
+            before, behind = around(file.read())
             file.seek(0)
             file.truncate()
-            file.write(head + "<!-- measured -->\n\n" + text)
+            file.write(f"{before}{BEGIN}\n\n{text}\n{END}{behind}")
 
 
 main()

@@ -7,6 +7,7 @@
 #include "cli/child_process.h"
 #include "cli/lesson_files.h"
 #include "cli/stop_wish.h"
+#include "cli/whole_file.h"
 #include "print/still_png.h"
 
 namespace cp::cli {

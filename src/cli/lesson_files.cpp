@@ -2,14 +2,12 @@
 #include "cli/lesson_files.h"
 
 #include <array>
-#include <cerrno>
-#include <cstring>
-#include <fstream>
 
 #include "api/near_names.h"
 #include "base/text.h"
 #include "cli/film.h"
 #include "cli/page_engine.h"
+#include "cli/whole_file.h"
 #include "print/still_png.h"
 
 namespace cp::cli {
@@ -130,16 +128,6 @@ std::vector<FileJob> file_jobs(const Document& document, const FileWishes& wishe
 std::optional<Error> missing_for(const FileWishes& wishes) {
   if (wishes.kinds.count(FileKind::kVideo) == 0 || has_film_maker()) return std::nullopt;
   return Error{ErrorCode::kNotFound, "the program ffmpeg, which makes the film, was not found", "install ffmpeg, or leave 'video' out of --only", {}};
-}
-
-std::optional<Error> write_bytes(const std::filesystem::path& path, const std::string& bytes) {
-  errno = 0;
-  std::ofstream file(path, std::ios::binary | std::ios::trunc);
-  file.write(bytes.data(), static_cast<std::streamsize>(bytes.size()));
-  file.close();
-  if (file) return std::nullopt;
-  const std::string why = errno == 0 ? "unknown reason" : std::strerror(errno);
-  return Error{ErrorCode::kCannotWrite, "cannot write '" + path.string() + "': " + why, "check the permissions of the folder and the space on the disk", {}};
 }
 
 }  // namespace cp::cli

@@ -55,7 +55,4 @@ std::vector<FileJob> file_jobs(const Document& document, const FileWishes& wishe
 // What would stop the jobs before they have begun, such as a program that is not installed.
 std::optional<Error> missing_for(const FileWishes& wishes);
 
-// For jobs: writes the bytes and notices a full disk.
-std::optional<Error> write_bytes(const std::filesystem::path& path, const std::string& bytes);
-
 }  // namespace cp::cli

@@ -11,6 +11,7 @@ namespace cp::cli {
 
 namespace {
 
+constexpr std::size_t kManyBytes = 60'000;  // so much is written at once
 constexpr std::size_t kWindow = 90;  // characters of a long line that are shown around the place
 
 bool continues_character(char byte) { return (static_cast<unsigned char>(byte) & 0xC0U) == 0x80U; }
@@ -70,6 +71,17 @@ bool say(std::string_view text) {
   errno = 0;
   const bool written = std::fwrite(text.data(), 1, text.size(), stdout) == text.size();
   return written && std::fflush(stdout) == 0;
+}
+
+bool SaidTogether::add(std::string_view text) {
+  text_ += text;
+  return text_.size() < kManyBytes || end();
+}
+
+bool SaidTogether::end() {
+  const bool is_said = text_.empty() || say(text_);
+  text_.clear();
+  return is_said;
 }
 
 int cannot_say() {

@@ -20,6 +20,17 @@ struct Source {
 // Prints to stdout and flushes. False when that failed; the program should then stop (the reader has gone, the disk is full).
 [[nodiscard]] bool say(std::string_view text);
 
+// Many short texts, said in few writes. What is not said by a call of end() is lost.
+class SaidTogether {
+ public:
+  // False when a write failed, as say().
+  [[nodiscard]] bool add(std::string_view text);
+  [[nodiscard]] bool end();
+
+ private:
+  std::string text_;
+};
+
 // The exit code after say() failed; a message unless the reader has just gone away.
 int cannot_say();
 

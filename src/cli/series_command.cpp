@@ -12,6 +12,7 @@
 #include "cli/puzzle_file.h"
 #include "cli/report.h"
 #include "cli/series_plan_command.h"
+#include "cli/whole_file.h"
 
 namespace cp::cli {
 

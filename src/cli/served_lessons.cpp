@@ -9,7 +9,6 @@
 #include "api/json.h"
 #include "base/sha256.h"
 #include "base/text.h"
-#include "cli/lesson_files.h"
 #include "cli/whole_file.h"
 
 namespace cp::cli {

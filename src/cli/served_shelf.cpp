@@ -21,9 +21,9 @@ constexpr std::int64_t kMostFound = 200;
 constexpr std::int64_t kMostCounted = 2000;  // puzzles in the charts: a moment's reading
 constexpr std::size_t kLongestWord = 2000;  // bytes of a tag, a note, the name of a lesson
 
-DoorReply reply(const Json& json, int status = 200) { return {status, "application/json", api::to_line(json), {}}; }
+DoorReply reply(std::string json, int status = 200) { return {status, "application/json", std::move(json), {}}; }
 
-DoorReply refusal(const Error& error, const std::string& field = {}) { return reply(api::refuse(error, field).json, 400); }
+DoorReply refusal(const Error& error, const std::string& field = {}, int status = 400) { return reply(api::to_line(api::refuse(error, field).json), status); }
 
 int hex_value(char digit) {
   if (digit >= '0' && digit <= '9') return digit - '0';
@@ -77,7 +77,7 @@ DoorReply about(Shelf& shelf, const std::string& name) {
     if (!names) return refusal(names.error());
     json[key] = *names;
   }
-  return reply(json);
+  return reply(api::to_line(json));
 }
 
 DoorReply find(Shelf& shelf, std::string_view text) {
@@ -88,16 +88,8 @@ DoorReply find(Shelf& shelf, std::string_view text) {
   if (!order) return refusal(order.error(), "by");
   const auto found = shelf.find(*query, {*order, std::max<std::int64_t>(1, number_of(fields["limit"], 20, kMostFound)), number_of(fields["skip"], 0, 1'000'000'000)});
   if (!found) return refusal(found.error());
-  Json json = Json::object();
-  json["leader"] = found->leader;
-  json["has_more"] = found->has_more;
-  json["puzzles"] = Json::array();
-  for (const std::int64_t number : found->numbers) {
-    const auto puzzle = shelf.puzzle(number);
-    if (!puzzle) return refusal(puzzle.error());
-    json["puzzles"].push_back(Json::parse(shelf_json(*puzzle)));
-  }
-  return reply(json);
+  auto answer = find_json(shelf, *found);
+  return answer ? reply(std::move(answer).value()) : refusal(answer.error());
 }
 
 // What is known of the puzzle: the last survey, or its givens and whether it is proper.
@@ -141,7 +133,7 @@ DoorReply charts(Shelf& shelf, std::string_view text) {
   json["has_more"] = found->has_more;
   json["charts"] = Json::array();
   for (const Chart& chart : portrait.charts()) json["charts"].push_back(chart_json(chart, json["charts"].size() + 1));
-  return reply(json);
+  return reply(api::to_line(json));
 }
 
 DoorReply write(Shelf& shelf, std::string_view what, std::string_view body) {
@@ -153,7 +145,7 @@ DoorReply write(Shelf& shelf, std::string_view what, std::string_view body) {
   const bool is_note = what == "note";
   if (text.size() > kLongestWord) return refusal({ErrorCode::kBadArgument, "the text is too long", "at most 2000 bytes", {}}, "text");
   if (text.empty() && !(is_note && drop)) return refusal({ErrorCode::kBadArgument, "the text is empty", "write a word", {}}, "text");
-  if (!is_note) {
+  if (!is_note && !drop) {  // whatever is there may go
     if (auto wrong = wrong_word(text)) return refusal(*wrong, "text");
   }
   const std::string_view kind = what == "tag" ? kTagKind : kLessonKind;
@@ -161,7 +153,7 @@ DoorReply write(Shelf& shelf, std::string_view what, std::string_view body) {
   if (trouble) return refusal(*trouble);
   const auto puzzle = shelf.puzzle(number);
   if (!puzzle) return refusal(puzzle.error());
-  return reply(Json::parse(shelf_json(*puzzle)));
+  return reply(shelf_json(*puzzle));
 }
 
 }  // namespace
@@ -183,7 +175,7 @@ std::optional<DoorReply> ServedShelf::answer(const serve::DoorRequest& request) 
   if (what == "find" && is_read) return find(*shelf_, request.query);
   if (what == "charts" && is_read) return charts(*shelf_, request.query);
   if ((what == "tag" || what == "use" || what == "note") && request.method == "POST") return write(*shelf_, what, request.body);
-  return reply(api::refuse({ErrorCode::kBadName, "the shelf has no such door", "see docs/formats/shelf_door.md", {}}, {}).json, 404);
+  return refusal({ErrorCode::kBadName, "the shelf has no such door", "see docs/formats/shelf_door.md", {}}, {}, 404);
 }
 
 }  // namespace cp::cli

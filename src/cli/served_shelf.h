@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: Apache-2.0
-// The shelf of the person at the desk, for the page shelf.html: find, tags, notes and lessons, through the desk's server.
+// The shelf of the person at the desk, for the page shelf.html: find, charts, tags, notes and lessons, through the desk's server.
 #pragma once
 
 #include <memory>
@@ -14,6 +14,7 @@ namespace cp::cli {
 // Answers the paths below /shelf (docs/formats/shelf_door.md):
 //   GET  /shelf/about                                     the name, counts, names in use
 //   GET  /shelf/find?query=...&by=...&limit=...&skip=...  as shelf find --json
+//   GET  /shelf/charts?query=...                          how what fits is spread
 //   POST /shelf/tag, /shelf/use, /shelf/note              {"number":17,"text":"...","drop":false}: the puzzle as it is now
 // Faults of the request are 400 with {"error":{...}} as everywhere.
 class ServedShelf {

@@ -96,6 +96,9 @@ int run_import(ImportWords& words) {
   auto columns = parse_column_names(words.columns);
   if (!columns) return fail(columns.error(), words.json, {words.columns, "--columns"});
   words.wish.columns = std::move(columns).value();
+  for (const std::string& tag : words.wish.tags) {
+    if (auto wrong = wrong_word(tag)) return fail(*wrong, words.json, {tag, "--tag"});
+  }
   if (words.files.size() > 1 && !words.name.empty()) return fail(Error{ErrorCode::kBadArgument, "one --name cannot stand for several files", "import them one by one", {}}, words.json);
   for (const std::string& file : words.files) {  // before a new shelf is made
     std::error_code ignored;
@@ -131,8 +134,9 @@ int run_about(const AboutWords& words) {
   if (!shelf) return fail(shelf.error(), words.json);
   if (words.everything) {
     bool is_read = true;
-    const auto trouble = shelf.value().each_line([&](const std::string& line) { is_read = is_read && say(line + "\n"); });
-    if (!is_read) return cannot_say();
+    SaidTogether lines;
+    const auto trouble = shelf.value().each_line([&](const std::string& line) { is_read = is_read && lines.add(line + "\n"); });
+    if (!is_read || !lines.end()) return cannot_say();
     return trouble ? fail(*trouble, words.json) : 0;
   }
   const auto counts = shelf.value().counts();
@@ -158,23 +162,18 @@ int run_about(const AboutWords& words) {
 
 }  // namespace
 
-void add_shelf_file(CLI::App& command, std::string& file) { command.add_option("SHELF", file, kShelfHelp)->required(); }
+void add_shelf_file(CLI::App& command, std::string& file) { command.add_option("SHELF", file, "the file of the shelf")->required(); }
 
 int threads_wished(int wish) { return wish > 0 ? wish : std::max(1, static_cast<int>(std::thread::hardware_concurrency())); }
 
-Result<Found> find_on_shelf(Shelf& shelf, const std::string& query, const FindOptions& options) {
-  const auto term = read_query(query);
-  if (!term) return term.error();
-  return shelf.find(*term, options);
-}
-
 int show_puzzles(Shelf& shelf, const std::vector<std::int64_t>& numbers, const std::function<std::string(const ShelvedPuzzle& puzzle)>& show) {
+  SaidTogether texts;
   for (const std::int64_t number : numbers) {
     const auto puzzle = shelf.puzzle(number);
-    if (!puzzle) return fail(puzzle.error(), false);
-    if (!say(show(*puzzle))) return cannot_say();
+    if (!puzzle) return texts.end() ? fail(puzzle.error(), false) : cannot_say();
+    if (!texts.add(show(*puzzle))) return cannot_say();
   }
-  return 0;
+  return texts.end() ? 0 : cannot_say();
 }
 
 void add_shelf_import(CLI::App& shelf, Program& program) {

@@ -13,16 +13,11 @@ void add_shelf_find(CLI::App& shelf, Program& program);   // find and export
 void add_shelf_survey(CLI::App& shelf, Program& program);
 void add_shelf_words(CLI::App& shelf, Program& program);  // note, tag and use
 
-inline constexpr const char* kShelfHelp = "the file of the shelf";
-
 // SHELF, the first word of each of them.
 void add_shelf_file(CLI::App& command, std::string& file);
 
 // All cores, unless a number is wished.
 int threads_wished(int wish);
-
-// The puzzles that a query names, in the order and number wished.
-Result<Found> find_on_shelf(Shelf& shelf, const std::string& query, const FindOptions& options);
 
 // Shows each puzzle in turn as text; stops when nobody reads any more. Gives the exit code.
 int show_puzzles(Shelf& shelf, const std::vector<std::int64_t>& numbers, const std::function<std::string(const ShelvedPuzzle& puzzle)>& show);

@@ -29,22 +29,6 @@ int explain(Shelf& shelf, const QueryTerm& query, const FindWords& words) {
   return say(words.json ? api::to_line(json) + "\n" : text) ? 0 : cannot_say();
 }
 
-std::string json_answer(Shelf& shelf, const Found& found, std::optional<Error>& trouble) {
-  Json json = Json::object();
-  json["leader"] = found.leader;
-  json["has_more"] = found.has_more;
-  json["puzzles"] = Json::array();
-  for (const std::int64_t number : found.numbers) {
-    const auto puzzle = shelf.puzzle(number);
-    if (!puzzle) {
-      trouble = puzzle.error();
-      return "";
-    }
-    json["puzzles"].push_back(Json::parse(shelf_json(*puzzle)));
-  }
-  return api::to_line(json) + "\n";
-}
-
 int run_find(FindWords& words) {
   const auto order = read_order(words.order);
   if (!order) return fail(order.error(), words.json);
@@ -57,10 +41,9 @@ int run_find(FindWords& words) {
   const auto found = shelf.value().find(*query, words.options);
   if (!found) return fail(found.error(), words.json);
   if (words.json) {
-    std::optional<Error> trouble;
-    const std::string answer = json_answer(shelf.value(), *found, trouble);
-    if (trouble) return fail(*trouble, true);
-    return say(answer) ? 0 : cannot_say();
+    const auto answer = find_json(shelf.value(), *found);
+    if (!answer) return fail(answer.error(), true);
+    return say(*answer + "\n") ? 0 : cannot_say();
   }
   if (const int code = show_puzzles(shelf.value(), found->numbers, shelf_words); code != 0) return code;
   if (found->numbers.empty()) return say("Nothing on the shelf fits.\n") ? 0 : cannot_say();

@@ -56,15 +56,12 @@ struct RandomWords {
 
 int run_random(const RandomWords& words) {
   bool is_read = true;
-  std::string block;  // one write for many lines
+  SaidTogether lines;
   random_lines(words.seed, words.count, threads_wished(words.threads), [&](const std::string& line) {
-    block += line + "\n";
-    if (block.size() < 60'000) return true;
-    is_read = say(block);
-    block.clear();
+    is_read = lines.add(line + "\n");
     return is_read;
   });
-  return is_read && say(block) ? 0 : cannot_say();
+  return is_read && lines.end() ? 0 : cannot_say();
 }
 
 void add_random(CLI::App& shelf, Program& program) {

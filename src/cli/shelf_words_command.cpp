@@ -32,19 +32,19 @@ int run_note(const NoteWords& words) {
 
 // Tags and lessons: the same work on different shelves of the mind.
 int run_label(const LabelWords& words, std::string_view kind, const std::string& what) {
-  if (auto wrong = wrong_word(words.word)) return fail(*wrong, false);
+  if (auto wrong = wrong_word(words.word); wrong && !words.drop) return fail(*wrong, false);  // whatever is there may go
   if (words.numbers.empty() == words.query.empty()) {
     return fail(Error{ErrorCode::kBadArgument, words.query.empty() ? "no puzzle is named" : "puzzles are named by number and by query", "give their numbers, or --find QUERY", {}}, false);
   }
+  const auto query = read_query(words.query);
+  if (!query) return fail(query.error(), false, {words.query, "--find"});
   auto shelf = Shelf::open(words.shelf, Database::Mode::kWrite);
   if (!shelf) return fail(shelf.error(), false);
   std::vector<std::int64_t> numbers = words.numbers;
-  if (!words.query.empty()) {
-    FindOptions all;
-    all.limit = 0;
-    auto found = find_on_shelf(shelf.value(), words.query, all);
-    if (!found) return fail(found.error(), false, {words.query, "--find"});
-    numbers = std::move(found->numbers);
+  if (numbers.empty()) {
+    auto found = shelf.value().find(*query, {FindOrder::kNumber, 0, 0});
+    if (!found) return fail(found.error(), false);
+    numbers = std::move(found).value().numbers;
   }
   const auto trouble = words.drop ? shelf.value().drop_word(numbers, kind, words.word) : shelf.value().add_word(numbers, kind, words.word);
   if (trouble) return fail(*trouble, false);

@@ -20,12 +20,15 @@ inline constexpr const char* kPermissions = "check the permissions of the folder
 
 Error cannot_write(const std::filesystem::path& path, const std::string& why, std::string hint);
 
+// Writes the bytes and notices a full disk.
+std::optional<Error> write_bytes(const std::filesystem::path& path, const std::string& bytes);
+
 // Has `write` fill a hidden file beside the goal and renames it, so that the goal is never half a file. Nothing stays when
 // that fails or a StopWish has come meanwhile (then without an error). `hint` goes with an error of the renaming.
 std::optional<Error> write_whole(const std::filesystem::path& goal, const std::string& hint,
                                  const std::function<std::optional<Error>(const std::filesystem::path& partial)>& write);
 
-// The same for bytes that are there.
+// The same for bytes that are there: they get their name even when a StopWish has come, for nothing is left to wait for.
 std::optional<Error> write_whole(const std::filesystem::path& goal, const std::string& hint, const std::string& bytes);
 
 // Makes a folder and those above it; one that is there is fine.

@@ -21,6 +21,25 @@ std::string path_number(const Json& survey, const char* name) {
 
 Json survey_of(const ShelvedPuzzle& puzzle) { return puzzle.record.empty() ? Json() : Json::parse(puzzle.record, nullptr, false); }
 
+// "one", "none" or "several".
+std::string_view solutions_word(int solutions) { return solutions == 0 ? "none" : solutions == 1 ? "one" : "several"; }
+
+Json puzzle_json(const ShelvedPuzzle& puzzle) {
+  Json json = Json::object();
+  json["number"] = puzzle.number;
+  json["puzzle"] = puzzle.text;
+  json["name"] = puzzle.name;
+  json["source"] = puzzle.source;
+  json["licence"] = puzzle.licence;
+  json["givens"] = puzzle.givens;
+  json["solutions"] = solutions_word(puzzle.solutions);
+  json["tags"] = puzzle.tags;
+  json["lessons"] = puzzle.lessons;
+  json["notes"] = puzzle.notes;
+  json["survey"] = survey_of(puzzle);
+  return json;
+}
+
 std::string dumped(const Json& json) { return json.dump(-1, ' ', false, Json::error_handler_t::replace); }
 
 }  // namespace
@@ -50,8 +69,6 @@ std::optional<Error> wrong_word(const std::string& word) {
   return Error{ErrorCode::kBadArgument, "the name holds a line end, a tab, a quotation mark or a semicolon", "choose a plain name", {}};
 }
 
-std::string_view solutions_word(int solutions) { return solutions == 0 ? "none" : solutions == 1 ? "one" : "several"; }
-
 std::string shelf_line(const ShelvedPuzzle& puzzle) { return puzzle.text; }
 
 std::string shelf_table_header() { return "number,puzzle,name,source,licence,tags,lessons,note,givens,solutions,steps,hardest,effort"; }
@@ -74,19 +91,18 @@ std::string shelf_record(const ShelvedPuzzle& puzzle) {
   return joined(fields, ",");
 }
 
-std::string shelf_json(const ShelvedPuzzle& puzzle) {
+std::string shelf_json(const ShelvedPuzzle& puzzle) { return dumped(puzzle_json(puzzle)); }
+
+Result<std::string> find_json(Shelf& shelf, const Found& found) {
   Json json = Json::object();
-  json["number"] = puzzle.number;
-  json["puzzle"] = puzzle.text;
-  json["name"] = puzzle.name;
-  json["source"] = puzzle.source;
-  json["licence"] = puzzle.licence;
-  json["givens"] = puzzle.givens;
-  json["solutions"] = solutions_word(puzzle.solutions);
-  json["tags"] = puzzle.tags;
-  json["lessons"] = puzzle.lessons;
-  json["notes"] = puzzle.notes;
-  json["survey"] = survey_of(puzzle);
+  json["leader"] = found.leader;
+  json["has_more"] = found.has_more;
+  json["puzzles"] = Json::array();
+  for (const std::int64_t number : found.numbers) {
+    const auto puzzle = shelf.puzzle(number);
+    if (!puzzle) return puzzle.error();
+    json["puzzles"].push_back(puzzle_json(*puzzle));
+  }
   return dumped(json);
 }
 

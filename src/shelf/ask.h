@@ -21,13 +21,13 @@ std::string shelf_table_header();
 std::string shelf_record(const ShelvedPuzzle& puzzle);
 std::string shelf_json(const ShelvedPuzzle& puzzle);
 
-// For people: "17: 24 givens, one solution, hardest 40 (x-wing), effort 310; tags opening", and the puzzle below it.
+// The answer of shelf find --json and of the page: an object with the puzzles found. Error kNotFound when one is gone meanwhile.
+Result<std::string> find_json(Shelf& shelf, const Found& found);
+
+// For people: "17: 24 givens, steps 57, hardest 40 (x-wing), effort 310; tags opening", and the puzzle below it.
 std::string shelf_words(const ShelvedPuzzle& puzzle);
 
 // What is wrong with a tag or the name of a lesson, if anything: it has to stand in a query and in a table.
 std::optional<Error> wrong_word(const std::string& word);
-
-// "one", "none" or "several".
-std::string_view solutions_word(int solutions);
 
 }  // namespace cp

@@ -7,6 +7,7 @@
 #include "exact/solve.h"
 #include "grid/canonical_form.h"
 #include "grid/notation.h"
+#include "shelf/ask.h"
 #include "shelf/in_parallel.h"
 
 namespace cp {
@@ -70,6 +71,19 @@ std::optional<Error> look_at_plain(const std::string& text, NewPuzzle& puzzle) {
   return fault;
 }
 
+// The names in a field, with ';' between them; empty ones are passed over. The fault of the first that cannot be kept.
+std::optional<Error> take_names(const TableHeader& header, const std::vector<std::string>& fields, const std::string& column, std::vector<std::string>& names) {
+  for (std::string& name : split(header.field(fields, column), ';')) {
+    if (name.empty()) continue;
+    if (auto wrong = wrong_word(name)) {
+      wrong->message = column + ": " + wrong->message;
+      return wrong;
+    }
+    names.push_back(std::move(name));
+  }
+  return std::nullopt;
+}
+
 std::optional<Error> look_at_record(const std::string& text, const TableHeader& header, NewPuzzle& puzzle) {
   const auto fields = table_fields(text, header.separator);
   if (!fields) return fields.error();
@@ -77,8 +91,8 @@ std::optional<Error> look_at_record(const std::string& text, const TableHeader& 
   puzzle.note = header.field(*fields, "note");
   if (const std::string source = header.field(*fields, "source"); !source.empty()) puzzle.source = source;
   if (const std::string licence = header.field(*fields, "licence"); !licence.empty()) puzzle.licence = licence;
-  for (const std::string& tag : split(header.field(*fields, "tags"), ';')) puzzle.tags.push_back(tag);
-  for (const std::string& lesson : split(header.field(*fields, "lessons"), ';')) puzzle.lessons.push_back(lesson);
+  if (auto wrong = take_names(header, *fields, "tags", puzzle.tags)) return wrong;
+  if (auto wrong = take_names(header, *fields, "lessons", puzzle.lessons)) return wrong;
   auto fault = look_at_puzzle(header.field(*fields, "puzzle"), puzzle);
   if (fault) fault->where = {};  // it counts in the field, not in the line
   return fault;

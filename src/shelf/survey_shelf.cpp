@@ -2,6 +2,7 @@
 #include "shelf/survey_shelf.h"
 
 #include <algorithm>
+#include <limits>
 #include <set>
 
 #include "grid/notation.h"
@@ -15,6 +16,7 @@ namespace cp {
 namespace {
 
 constexpr std::int64_t kBlock = 256;  // puzzles that are surveyed and kept in one piece
+constexpr std::int64_t kNoEnd = std::numeric_limits<std::int64_t>::max();
 
 // A survey that asked what is needed is deeper than one that did not.
 int depth_number(SurveyDepth depth, bool asked_needed) { return 2 * static_cast<int>(depth) + (asked_needed ? 1 : 0); }
@@ -75,15 +77,15 @@ class Waiting {
 
   Result<std::vector<PuzzleText>> next(std::int64_t most) {
     if (!wish_.query) {
-      auto block = shelf_.to_survey(above_, depth_, most);
+      auto block = shelf_.to_survey(above_, kNoEnd, depth_, most);
       if (block && !block->empty()) above_ = block->back().number;
       return block;
     }
     std::vector<PuzzleText> block;
     while (at_ < numbers_.size() && static_cast<std::int64_t>(block.size()) < most) {
-      auto one = shelf_.to_survey(numbers_[at_] - 1, depth_, 1);
+      auto one = shelf_.to_survey(numbers_[at_] - 1, numbers_[at_], depth_, 1);
       if (!one) return one;
-      if (!one->empty() && one->front().number == numbers_[at_]) block.push_back(one->front());
+      if (!one->empty()) block.push_back(std::move(one->front()));
       ++at_;
     }
     return block;
@@ -124,6 +126,7 @@ Result<std::int64_t> survey_shelf(Shelf& shelf, const ShelfSurveyWish& wish, con
   Waiting waiting(shelf, wish);
   if (auto trouble = waiting.begin()) return std::move(*trouble);
   const SurveyWish how{wish.depth, wish.ask_needed};
+  const int depth = depth_number(wish.depth, wish.ask_needed);
   std::int64_t done = 0;
   for (;;) {
     const std::int64_t most = wish.most == 0 ? kBlock : std::min(kBlock, wish.most - done);
@@ -134,7 +137,9 @@ Result<std::int64_t> survey_shelf(Shelf& shelf, const ShelfSurveyWish& wish, con
     in_parallel(block->size(), wish.threads, 1, [&](std::size_t at) {
       const PuzzleText& puzzle = (*block)[at];
       const SurveyRecord record = survey_puzzle(parse_position(puzzle.text).value(), how);
-      if (record.path) rows[at] = survey_row(puzzle.number, record);
+      if (!record.path) return;
+      rows[at] = survey_row(puzzle.number, record);
+      rows[at].depth = depth;  // also where nothing could be asked, because the path is stuck: asking again would not help
     });
     std::erase_if(rows, [](const SurveyRow& row) { return row.puzzle == 0; });
     if (auto trouble = shelf.keep_surveys(rows)) return std::move(*trouble);

@@ -13,10 +13,11 @@ namespace {
 
 constexpr int kPatience = 10'000;  // milliseconds to wait for another program that writes
 
-// How the file is kept: readers and one writer side by side, safe against a killed process; a memory of 128 MiB.
+// How the program works with the file, a memory of 128 MiB among it. Nothing here is written into the file: it may be another's.
+// The question at the end finds out whether it is one of SQLite at all.
 constexpr std::string_view kHabits =
-    "PRAGMA journal_mode = WAL; PRAGMA synchronous = NORMAL; PRAGMA foreign_keys = ON; PRAGMA cache_size = -131072; PRAGMA temp_store = MEMORY; "
-    "PRAGMA mmap_size = 1073741824;";
+    "PRAGMA synchronous = NORMAL; PRAGMA foreign_keys = ON; PRAGMA cache_size = -131072; PRAGMA temp_store = MEMORY; PRAGMA mmap_size = 1073741824; "
+    "SELECT count(*) FROM sqlite_schema;";
 
 struct Fault {
   ErrorCode code;
@@ -94,8 +95,6 @@ std::string Rows::text(int column) const {
   return bytes == nullptr ? std::string() : std::string(static_cast<const char*>(bytes), size);
 }
 
-bool Rows::is_null(int column) const { return sqlite3_column_type(statement_, column) == SQLITE_NULL; }
-
 // ---- Database ------------------------------------------------------------------
 
 Result<Database> Database::open(const std::string& path, Mode mode) {
@@ -110,11 +109,8 @@ Result<Database> Database::open(const std::string& path, Mode mode) {
   Database database(handle, path);
   database.note(code);
   if (code == SQLITE_OK) sqlite3_busy_timeout(handle, kPatience);
-  if (mode == Mode::kRead) {
-    database.run_all("PRAGMA query_only = ON; PRAGMA cache_size = -131072; PRAGMA mmap_size = 1073741824; SELECT count(*) FROM sqlite_schema;");
-  } else {
-    database.run_all(kHabits);
-  }
+  if (mode == Mode::kRead) database.run_all("PRAGMA query_only = ON");
+  database.run_all(kHabits);
   if (database.trouble_) return *database.trouble_;
   return database;
 }

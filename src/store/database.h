@@ -10,6 +10,7 @@
 #include <optional>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 #include "base/result.h"
@@ -43,7 +44,6 @@ class Rows {
   // Columns of the row, from 0. A text or a run of bytes lives until the next row.
   [[nodiscard]] std::int64_t number(int column) const;
   [[nodiscard]] std::string text(int column) const;
-  [[nodiscard]] bool is_null(int column) const;
 
  private:
   Database* database_;
@@ -59,7 +59,7 @@ class Database {
     kWrite,   // it must be there
     kCreate,  // made when it is not there
   };
-  // Errors kNotFound, kCannotWrite, and kBadArgument when the file is something else.
+  // Errors kNotFound, kCannotWrite, and kBadArgument when the file is something else. What is in the file stays as it is.
   static Result<Database> open(const std::string& path, Mode mode);
 
   Database(Database&& other) noexcept;
@@ -86,6 +86,12 @@ class Database {
   // Takes the trouble away, to go on after reading.
   std::optional<Error> take_trouble();
   void fail(Error error);
+  // A value, or the trouble that came up while it was made; the trouble is taken away.
+  template <typename T>
+  Result<T> settled(T value) {
+    if (auto trouble = take_trouble()) return std::move(*trouble);
+    return value;
+  }
 
   [[nodiscard]] std::int64_t last_id() const;
   // Rows that the last statement changed.

@@ -27,22 +27,27 @@ Error no_puzzle(std::int64_t number) {
   return Error{ErrorCode::kNotFound, "there is no puzzle number " + to_text(number) + " on the shelf", "shelf find lists puzzles with their numbers", {}};
 }
 
-// A value, or the trouble that came up while it was made.
-template <typename T>
-Result<T> settled(Database& database, T value) {
-  if (auto trouble = database.take_trouble()) return std::move(*trouble);
-  return value;
-}
-
 }  // namespace
 
 Result<Shelf> Shelf::open(const std::string& path, Database::Mode mode) {
   auto opened = Database::open(path, mode);
   if (!opened) return opened.error();
   Database& database = opened.value();
-  auto wrong = mode == Database::Mode::kRead ? check_version(database, path) : bring_up_to_date(database, path);
-  if (wrong) return std::move(*wrong);
+  const bool is_read = mode == Database::Mode::kRead;
+  if (auto wrong = is_read ? check_version(database, path) : bring_up_to_date(database, path)) return std::move(*wrong);
+  // Readers and one writer side by side, safe against a killed process. It stands in the file, so only now: the file is ours.
+  if (!is_read) database.run_all("PRAGMA journal_mode = WAL");
+  if (auto trouble = database.take_trouble()) return std::move(*trouble);
   return Shelf(std::move(database));
+}
+
+std::optional<Error> Shelf::commit() {
+  auto trouble = database_.commit();
+  if (trouble) {  // what was given numbers is gone again
+    source_ids_.clear();
+    facet_ids_.clear();
+  }
+  return trouble;
 }
 
 // ---- imports -------------------------------------------------------------------------
@@ -54,7 +59,7 @@ Result<std::optional<ImportState>> Shelf::find_import(const std::string& label) 
     Rows rows = database_.run(kSql);
     if (rows.with(label).next()) found = import_from(rows);
   }
-  return settled(database_, std::move(found));
+  return database_.settled(std::move(found));
 }
 
 Result<ImportState> Shelf::begin_import(const std::string& label) {
@@ -63,7 +68,7 @@ Result<ImportState> Shelf::begin_import(const std::string& label) {
   database_.begin();
   database_.run("INSERT INTO imports(label) VALUES(?)").with(label).done();
   state.id = database_.last_id();
-  if (auto trouble = database_.commit()) return std::move(*trouble);
+  if (auto trouble = commit()) return std::move(*trouble);
   return state;
 }
 
@@ -148,11 +153,7 @@ Result<std::vector<Shelved>> Shelf::add(ImportState& state, const std::vector<Ne
       .with(next.faults)
       .with(state.id)
       .done();
-  if (auto trouble = database_.commit()) {
-    source_ids_.clear();  // what was given numbers is gone again
-    facet_ids_.clear();
-    return std::move(*trouble);
-  }
+  if (auto trouble = commit()) return std::move(*trouble);
   state = next;
   return all;
 }
@@ -161,7 +162,7 @@ Result<std::vector<ImportState>> Shelf::imports() {
   static const std::string kSql = "SELECT " + std::string(kImportColumns) + " FROM imports ORDER BY id";
   std::vector<ImportState> all;
   for (Rows rows = database_.run(kSql); rows.next();) all.push_back(import_from(rows));
-  return settled(database_, std::move(all));
+  return database_.settled(std::move(all));
 }
 
 Result<std::vector<RepeatedLine>> Shelf::repeats_of(std::int64_t import, std::int64_t limit) {
@@ -169,7 +170,7 @@ Result<std::vector<RepeatedLine>> Shelf::repeats_of(std::int64_t import, std::in
   Rows rows = database_.run("SELECT line, puzzle, is_same FROM repeats WHERE import = ? ORDER BY line LIMIT ?");
   rows.with(import).with(limit);
   while (rows.next()) all.push_back({static_cast<std::uint64_t>(rows.number(0)), rows.number(1), rows.number(2) != 0});
-  return settled(database_, std::move(all));
+  return database_.settled(std::move(all));
 }
 
 Result<std::vector<FaultyLine>> Shelf::faults_of(std::int64_t import, std::int64_t limit) {
@@ -177,7 +178,7 @@ Result<std::vector<FaultyLine>> Shelf::faults_of(std::int64_t import, std::int64
   Rows rows = database_.run("SELECT line, place, message FROM faults WHERE import = ? ORDER BY line LIMIT ?");
   rows.with(import).with(limit);
   while (rows.next()) all.push_back({static_cast<std::uint64_t>(rows.number(0)), static_cast<int>(rows.number(1)), rows.text(2)});
-  return settled(database_, std::move(all));
+  return database_.settled(std::move(all));
 }
 
 // ---- reading ---------------------------------------------------------------------------
@@ -189,7 +190,7 @@ Result<ShelfCounts> Shelf::counts() {
   counts.surveyed = database_.number("SELECT count(*) FROM surveys");
   counts.used = database_.number("SELECT count(*) FROM puzzles INDEXED BY puzzles_used WHERE used > 0");
   counts.notes = database_.number("SELECT count(*) FROM notes");
-  return settled(database_, counts);
+  return database_.settled(counts);
 }
 
 Result<ShelvedPuzzle> Shelf::puzzle(std::int64_t number) {
@@ -219,16 +220,7 @@ Result<ShelvedPuzzle> Shelf::puzzle(std::int64_t number) {
   Rows rows = database_.run("SELECT text FROM notes WHERE puzzle = ? ORDER BY id");
   rows.with(number);
   while (rows.next()) puzzle.notes.push_back(rows.text(0));
-  return settled(database_, std::move(puzzle));
-}
-
-Result<std::int64_t> Shelf::number_of(const std::string& canonical) {
-  std::int64_t number = 0;
-  {
-    Rows rows = database_.run("SELECT id FROM puzzles WHERE canonical = ?");
-    if (rows.with_bytes(packed_cells(canonical)).next()) number = rows.number(0);
-  }
-  return settled(database_, number);
+  return database_.settled(std::move(puzzle));
 }
 
 Result<Found> Shelf::find(const QueryTerm& query, const FindOptions& options) {
@@ -241,7 +233,7 @@ Result<Found> Shelf::find(const QueryTerm& query, const FindOptions& options) {
   }
   found.has_more = options.limit > 0 && static_cast<std::int64_t>(found.numbers.size()) > options.limit;
   if (found.has_more) found.numbers.pop_back();
-  return settled(database_, std::move(found));
+  return database_.settled(std::move(found));
 }
 
 Result<QueryAccount> Shelf::explain(const QueryTerm& query, const FindOptions& options) {
@@ -255,7 +247,7 @@ Result<QueryAccount> Shelf::explain(const QueryTerm& query, const FindOptions& o
     Rows rows = start_query(database_, compiled, options.limit, options.skip);
     while (rows.next()) account.plan.push_back(rows.text(3));
   }
-  return settled(database_, std::move(account));
+  return database_.settled(std::move(account));
 }
 
 std::optional<Error> Shelf::each_line(const std::function<void(const std::string& line)>& take) {
@@ -284,14 +276,14 @@ Result<std::vector<std::string>> Shelf::names_of(std::string_view kind) {
   Rows rows = database_.run("SELECT name FROM facet_names WHERE kind = ? AND total > 0 ORDER BY name");
   rows.with(kind);
   while (rows.next()) names.push_back(rows.text(0));
-  return settled(database_, std::move(names));
+  return database_.settled(std::move(names));
 }
 
 Result<std::vector<std::string>> Shelf::source_names() {
   std::vector<std::string> names;
   Rows rows = database_.run("SELECT DISTINCT name FROM sources ORDER BY name");
   while (rows.next()) names.push_back(rows.text(0));
-  return settled(database_, std::move(names));
+  return database_.settled(std::move(names));
 }
 
 std::optional<Error> Shelf::tidy() {

@@ -150,8 +150,6 @@ class Shelf {
   Result<ShelfCounts> counts();
   // Error kNotFound when there is no puzzle of that number.
   Result<ShelvedPuzzle> puzzle(std::int64_t number);
-  // The puzzle with this canonical form; 0: none.
-  Result<std::int64_t> number_of(const std::string& canonical);
   Result<Found> find(const QueryTerm& query, const FindOptions& options);
   Result<QueryAccount> explain(const QueryTerm& query, const FindOptions& options);
   // A line for everything the shelf holds, in a fixed order that does not depend on how the work was divided or stopped.
@@ -166,8 +164,8 @@ class Shelf {
   std::optional<Error> add_note(std::int64_t puzzle, const std::string& text);
   std::optional<Error> drop_notes(std::int64_t puzzle);
 
-  // -- surveys. Proper puzzles above a number that were not surveyed to this depth, in order.
-  Result<std::vector<PuzzleText>> to_survey(std::int64_t above, int depth, std::int64_t limit);
+  // -- surveys. Proper puzzles with a number above the one and up to the other that were not surveyed to this depth, in order.
+  Result<std::vector<PuzzleText>> to_survey(std::int64_t above, std::int64_t up_to, int depth, std::int64_t limit);
   std::optional<Error> keep_surveys(const std::vector<SurveyRow>& rows);
 
   // After much was written: lets SQLite look at the indexes again and shortens the journal.
@@ -177,7 +175,10 @@ class Shelf {
   explicit Shelf(Database database) : database_(std::move(database)) {}
   std::int64_t source_id(const std::string& name, const std::string& licence);
   std::int64_t facet_id(const FacetName& facet);
+  std::optional<Error> commit();
   Shelved shelve(const ImportState& state, const NewLine& line);
+  void list_facet(std::int64_t facet, std::int64_t puzzle);  // the puzzle has it from now on
+  void unlist_facet(std::int64_t facet, std::int64_t puzzle);
   void put_word(std::int64_t puzzle, std::string_view kind, const std::string& word);
   void keep_survey(const SurveyRow& row);
   void take_back_facets(std::int64_t puzzle);

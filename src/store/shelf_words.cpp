@@ -13,12 +13,20 @@ bool Shelf::has(std::int64_t puzzle) {
   return false;
 }
 
+void Shelf::list_facet(std::int64_t facet, std::int64_t puzzle) {
+  database_.run("INSERT INTO facets(facet, puzzle) VALUES(?, ?)").with(facet).with(puzzle).done();
+  database_.run("UPDATE facet_names SET total = total + 1 WHERE id = ?").with(facet).done();
+}
+
+void Shelf::unlist_facet(std::int64_t facet, std::int64_t puzzle) {
+  database_.run("DELETE FROM facets WHERE facet = ? AND puzzle = ?").with(facet).with(puzzle).done();
+  database_.run("UPDATE facet_names SET total = total - 1 WHERE id = ?").with(facet).done();
+}
+
 void Shelf::put_word(std::int64_t puzzle, std::string_view kind, const std::string& word) {
   database_.run("INSERT OR IGNORE INTO words(puzzle, kind, text) VALUES(?, ?, ?)").with(puzzle).with(kind).with(word).done();
   if (database_.trouble() || database_.changed() == 0) return;
-  const std::int64_t facet = facet_id({std::string(kind), word});
-  database_.run("INSERT INTO facets(facet, puzzle) VALUES(?, ?)").with(facet).with(puzzle).done();
-  database_.run("UPDATE facet_names SET total = total + 1 WHERE id = ?").with(facet).done();
+  list_facet(facet_id({std::string(kind), word}), puzzle);
   if (kind == kLessonKind) database_.run("UPDATE puzzles SET used = used + 1 WHERE id = ?").with(puzzle).done();
 }
 
@@ -27,9 +35,7 @@ std::optional<Error> Shelf::add_word(const std::vector<std::int64_t>& puzzles, s
   for (const std::int64_t puzzle : puzzles) {
     if (has(puzzle)) put_word(puzzle, kind, word);
   }
-  auto trouble = database_.commit();
-  if (trouble) facet_ids_.clear();
-  return trouble;
+  return commit();
 }
 
 std::optional<Error> Shelf::drop_word(const std::vector<std::int64_t>& puzzles, std::string_view kind, const std::string& word) {
@@ -38,38 +44,33 @@ std::optional<Error> Shelf::drop_word(const std::vector<std::int64_t>& puzzles, 
     if (!has(puzzle)) break;
     database_.run("DELETE FROM words WHERE puzzle = ? AND kind = ? AND text = ?").with(puzzle).with(kind).with(word).done();
     if (database_.trouble() || database_.changed() == 0) continue;
-    const std::int64_t facet = facet_id({std::string(kind), word});
-    database_.run("DELETE FROM facets WHERE facet = ? AND puzzle = ?").with(facet).with(puzzle).done();
-    database_.run("UPDATE facet_names SET total = total - 1 WHERE id = ?").with(facet).done();
+    unlist_facet(facet_id({std::string(kind), word}), puzzle);
     if (kind == kLessonKind) database_.run("UPDATE puzzles SET used = used - 1 WHERE id = ?").with(puzzle).done();
   }
-  auto trouble = database_.commit();
-  if (trouble) facet_ids_.clear();
-  return trouble;
+  return commit();
 }
 
 std::optional<Error> Shelf::add_note(std::int64_t puzzle, const std::string& text) {
   database_.begin();
   if (has(puzzle)) database_.run("INSERT INTO notes(puzzle, text) VALUES(?, ?)").with(puzzle).with(text).done();
-  return database_.commit();
+  return commit();
 }
 
 std::optional<Error> Shelf::drop_notes(std::int64_t puzzle) {
   database_.begin();
   if (has(puzzle)) database_.run("DELETE FROM notes WHERE puzzle = ?").with(puzzle).done();
-  return database_.commit();
+  return commit();
 }
 
-Result<std::vector<PuzzleText>> Shelf::to_survey(std::int64_t above, int depth, std::int64_t limit) {
+Result<std::vector<PuzzleText>> Shelf::to_survey(std::int64_t above, std::int64_t up_to, int depth, std::int64_t limit) {
   std::vector<PuzzleText> all;
   {
     Rows rows = database_.run(
-        "SELECT p.id, p.text FROM puzzles p LEFT JOIN surveys s ON s.puzzle = p.id WHERE p.id > ? AND p.solutions = 1 AND (s.puzzle IS NULL OR s.depth < ?) ORDER BY p.id LIMIT ?");
-    rows.with(above).with(std::int64_t{depth}).with(limit);
+        "SELECT p.id, p.text FROM puzzles p LEFT JOIN surveys s ON s.puzzle = p.id WHERE p.id > ? AND p.id <= ? AND p.solutions = 1 AND (s.puzzle IS NULL OR s.depth < ?) ORDER BY p.id LIMIT ?");
+    rows.with(above).with(up_to).with(std::int64_t{depth}).with(limit);
     while (rows.next()) all.push_back({rows.number(0), rows.text(1)});
   }
-  if (auto trouble = database_.take_trouble()) return std::move(*trouble);
-  return all;
+  return database_.settled(std::move(all));
 }
 
 void Shelf::take_back_facets(std::int64_t puzzle) {
@@ -78,10 +79,7 @@ void Shelf::take_back_facets(std::int64_t puzzle) {
     Rows rows = database_.run("SELECT facets FROM surveys WHERE puzzle = ?");
     if (rows.with(puzzle).next()) facets = unpacked_numbers(rows.text(0));
   }
-  for (const std::int64_t facet : facets) {
-    database_.run("DELETE FROM facets WHERE facet = ? AND puzzle = ?").with(facet).with(puzzle).done();
-    database_.run("UPDATE facet_names SET total = total - 1 WHERE id = ?").with(facet).done();
-  }
+  for (const std::int64_t facet : facets) unlist_facet(facet, puzzle);
 }
 
 void Shelf::keep_survey(const SurveyRow& row) {
@@ -89,8 +87,7 @@ void Shelf::keep_survey(const SurveyRow& row) {
   std::vector<std::int64_t> facets;
   for (const FacetName& facet : row.facets) {
     facets.push_back(facet_id(facet));
-    database_.run("INSERT INTO facets(facet, puzzle) VALUES(?, ?)").with(facets.back()).with(row.puzzle).done();
-    database_.run("UPDATE facet_names SET total = total + 1 WHERE id = ?").with(facets.back()).done();
+    list_facet(facets.back(), row.puzzle);
   }
   database_
       .run("INSERT OR REPLACE INTO surveys(puzzle, depth, steps, hardest, effort, beyond_singles, narrow, open_tenths, facets, record) VALUES(?, ?, ?, ?, ?, ?, ?, ?, ?, ?)")
@@ -112,9 +109,7 @@ std::optional<Error> Shelf::keep_surveys(const std::vector<SurveyRow>& rows) {
   for (const SurveyRow& row : rows) {
     if (has(row.puzzle)) keep_survey(row);
   }
-  auto trouble = database_.commit();
-  if (trouble) facet_ids_.clear();
-  return trouble;
+  return commit();
 }
 
 }  // namespace cp

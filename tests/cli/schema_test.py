@@ -2,13 +2,24 @@
 """Answers in JSON follow the documented schemas, and the schemas refuse what is wrong."""
 
 import copy
+import json
 import os
+import signal
+import subprocess
 import tempfile
+import time
 import unittest
 
-from program import DEMO, SOURCE, STUCK, FOUR, MANY, NONE, Case, Run, published
+from program import BIN, DEMO, SOURCE, STUCK, FOUR, MANY, NONE, Case, Run, published, tree
 
 BASICS = [word for family in ("single", "locked", "subset", "fish") for word in ("--only", family)]
+
+
+def catches(process, sign):
+    """Has this process a handler of its own for the signal by now?"""
+    with open(f"/proc/{process}/status") as status:
+        caught = next(line.split()[1] for line in status if line.startswith("SigCgt"))
+    return bool(int(caught, 16) >> (sign - 1) & 1)
 
 
 class SchemaTest(Case):
@@ -204,6 +215,20 @@ class SchemaTest(Case):
             with open(state, "w", encoding="utf-8") as file:
                 file.write("{}")
             self.ends(Run("compose", plan, "--state", state), 64)
+
+    def test_compose_keeps_its_state_on_ctrl_c(self):
+        plan, state = os.path.join(SOURCE, "data/plans/four_against_four.plan"), self.path("state")
+        hears_ctrl_c = lambda: signal.signal(signal.SIGINT, signal.SIG_DFL)  # also when these tests run in the background
+        child = subprocess.Popen([BIN, "compose", plan, "--count", "1000", "--threads", "1", "--state", state, "--json"], stdout=subprocess.PIPE, preexec_fn=hears_ctrl_c)
+        while child.poll() is None and not catches(child.pid, signal.SIGINT):
+            time.sleep(0.01)
+        child.send_signal(signal.SIGINT)
+        said = child.communicate(timeout=60)[0].decode()
+        self.assertEqual(child.returncode, 2, said)
+        self.assertEqual(tree(self.folder), ["state"])
+        tried = json.loads(said)["yield"]["tried"]
+        more = Run("compose", plan, "--count", "1000", "--most-tries", str(tried + 64), "--state", state, "--json")
+        self.assertEqual(more.json()["yield"]["tried"], tried + 64)
 
     def test_judge_improve_and_vary(self):
         plan = os.path.join(SOURCE, "data/plans/ring.plan")

@@ -57,6 +57,7 @@ class ShelfTest(Case):
     def test_what_is_wrong_with_a_query_is_pointed_at(self):
         self.ends(Run("shelf", "find", "none.shelf", "proper and uses xwing"), 64, "\n  proper and uses xwing\n                  ^^^^^\n", "hint: ")
         self.ends(Run("shelf", "find", "none.shelf", "givens < few"), 64, "'few' stands where", "hint: write for example givens <= 3")
+        self.ends(Run("shelf", "tag", "none.shelf", "few", "--find", "givens < few"), 64, "--find: 'few' stands where", "\n           ^^^\n")
         self.ends(Run("shelf", "find", "none.shelf", "proper"), 64, "there is no shelf 'none.shelf'", "hint: ")
         self.ends(Run("shelf", "find", "none.shelf", "proper", "--by", "beauty"), 64, "the orders are number")
         place = Run("shelf", "find", "none.shelf", "proper or", "--json").json()["error"]["where"]
@@ -87,6 +88,21 @@ class ShelfTest(Case):
         self.ends(Run("shelf", "tag", shelf, "fish", "1", "--drop"), 0)
         self.ends(Run("shelf", "note", shelf, "2", "--drop"), 0)
         self.assertEqual(Run("shelf", "export", shelf, "tag fish or note fin").out, STUCK + "\n")
+
+    def test_a_tag_that_no_query_could_name_stays_out_and_an_older_one_may_go(self):
+        shelf, lines = self.path("a.shelf"), self.path("lines.txt", DEMO + "\n")
+        for tag in ("a;b", 'so "called"', " "):
+            self.ends(Run("shelf", "import", shelf, lines, "--tag", tag), 64, "--tag: the name", "hint: ")
+        self.assertFalse(os.path.exists(shelf))
+        self.ends(Run("shelf", "import", shelf, lines, "--tag", "older"), 0)
+        import sqlite3
+        other = sqlite3.connect(shelf, isolation_level=None)  # as imports let it in before
+        other.execute("UPDATE words SET text = 'a;b'")
+        other.execute("UPDATE facet_names SET name = 'a;b'")
+        other.close()
+        self.ends(Run("shelf", "tag", shelf, "a;b", "1"), 64, "semicolon")
+        self.ends(Run("shelf", "tag", shelf, "a;b", "1", "--drop"), 0)
+        self.assertEqual(json.loads(Run("shelf", "export", shelf, "--as", "json").out)["tags"], [])
 
     def test_reading_while_another_writes(self):
         shelf = self.shelf_of(DEMO)

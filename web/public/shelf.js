@@ -5,7 +5,7 @@
 
 const page = 20;
 const part = (id) => document.getElementById(id);
-let asked = '';   // the query of the list that is shown
+let question = { query: '', by: 'number' };   // of the list that is shown or waited for; another object: another question
 let shown = 0;
 
 /** An element with properties and children; text stays text. */
@@ -52,23 +52,28 @@ function pointAt(where) {
   const input = part('query');
   input.setAttribute('aria-invalid', where ? 'true' : 'false');
   if (!where) return;
-  const ahead = input.value.trim() && chosenTerms().length ? 2 : 1;
-  const at = Math.min(Math.max(where.column - ahead, 0), input.value.length);
+  const bracket = input.value.trim() && chosenTerms().length ? 1 : 0, blanks = input.value.length - input.value.trimStart().length;
+  const at = Math.min(Math.max(where.column - 1 - bracket, 0) + blanks, input.value.length);
   input.focus();
   input.setSelectionRange(at, Math.min(at + (where.length || 0), input.value.length));
 }
 
 async function look(fresh) {
-  if (fresh) [asked, shown] = [wholeQuery(), 0];
-  const wish = new URLSearchParams({ query: asked, by: part('by').value, limit: String(page), skip: String(shown) });
-  const answer = await door(`shelf/find?${wish}`);
+  if (fresh) [question, shown] = [{ query: wholeQuery(), by: part('by').value }, 0];
+  const now = question, more = part('more'), wasHere = document.activeElement === more;
+  more.disabled = true;
+  const answer = await door(`shelf/find?${new URLSearchParams({ ...now, limit: String(page), skip: String(shown) })}`);
+  if (now !== question) return;
+  more.disabled = false;
+  if (wasHere) more.focus();
   showFault(answer.error);
   pointAt(answer.error?.where);
+  if (fresh) more.hidden = true;   // it would go on with a list that is not shown
   if (answer.error) return;
   if (fresh) part('found').replaceChildren();
   shown += answer.puzzles.length;
   for (const puzzle of answer.puzzles) part('found').append(entry(puzzle));
-  part('more').hidden = !answer.has_more;
+  more.hidden = !answer.has_more;
   part('said').textContent = shown === 0 ? 'Nothing on the shelf fits.' : `${shown}${answer.has_more ? ' and more' : ''} ${shown === 1 && !answer.has_more ? 'fits' : 'fit'}. Led by ${answer.leader}.`;
   if (fresh) void tellSpread();
 }
@@ -89,8 +94,8 @@ function chart(one) {
 /** The charts of the list that is shown; nothing is counted while they are closed. */
 async function tellSpread() {
   if (!part('spread').open) return;
-  const query = asked, answer = await door(`shelf/charts?${new URLSearchParams({ query })}`);
-  if (query !== asked) return;
+  const now = question, answer = await door(`shelf/charts?${new URLSearchParams({ query: now.query })}`);
+  if (now !== question) return;
   if (answer.error) showFault(answer.error);
   part('counted').textContent = answer.error ? '' : `${answer.words}${answer.has_more ? ` These are the first ${answer.puzzles} by number; more fit.` : ''}`;
   part('charts').replaceChildren(...(answer.charts ?? []).map(chart));

@@ -15,6 +15,7 @@
 #include "shelf/ask.h"
 #include "shelf/random_lines.h"
 #include "shelf/survey_shelf.h"
+#include "support/data_rows.h"
 #include "support/scratch_folder.h"
 
 namespace cp {
@@ -129,6 +130,21 @@ TEST_F(IntakeTest, TablesBringTheirColumns) {
   const auto refused = take_in(to, wish, {});
   ASSERT_FALSE(refused.is_ok());
   EXPECT_EQ(refused.error().message, "the table has no column 'heading'");
+}
+
+TEST_F(IntakeTest, NamesThatNoQueryCouldHoldAreFaultsAndEmptyOnesArePassedOver) {
+  const std::string text = "puzzle,tags,lessons\n" + givens_line(own_puzzle(1)) + ",; a;;b ;,;\n" + givens_line(own_puzzle(2)) + ",\"so \"\"called\"\"\",\n" + givens_line(own_puzzle(3)) +
+                           ",,\"a\tb\"\n";
+  Shelf to = shelf();
+  IntakeWish wish;
+  wish.file = file("table.csv", text);
+  const auto report = import(to, wish);
+  EXPECT_EQ(report.state.fresh, 1);
+  EXPECT_EQ(to.puzzle(1)->tags, (std::vector<std::string>{"a", "b"}));
+  EXPECT_TRUE(to.puzzle(1)->lessons.empty());
+  ASSERT_EQ(faults.size(), 2U);
+  EXPECT_EQ(faults[0].fault, "tags: the name holds a line end, a tab, a quotation mark or a semicolon");
+  EXPECT_EQ(faults[1].fault, "lessons: the name holds a line end, a tab, a quotation mark or a semicolon");
 }
 
 TEST_F(IntakeTest, AnExportedTableComesInAgainWithAllWords) {
@@ -283,6 +299,19 @@ TEST_F(IntakeTest, SurveysAreKeptOnceAndFoundByWhatTheySay) {
   survey.depth = SurveyDepth::kBalances;
   survey.query = read_query("number <= 3").value();
   EXPECT_EQ(survey_shelf(to, survey, {}).value(), 3);
+}
+
+TEST_F(IntakeTest, AStuckPuzzleIsAskedWhatItNeedsOnlyOnce) {
+  Shelf to = shelf();
+  IntakeWish wish;
+  wish.file = file("lines.txt", support::published_puzzle("Escargot") + "\n");
+  import(to, wish);
+  ShelfSurveyWish survey;
+  survey.depth = SurveyDepth::kFull;
+  survey.ask_needed = true;
+  EXPECT_EQ(survey_shelf(to, survey, {}).value(), 1);
+  ASSERT_EQ(to.find(read_query("stuck").value(), {}).value().numbers.size(), 1U);
+  EXPECT_EQ(survey_shelf(to, survey, {}).value(), 0);
 }
 
 TEST(RandomLines, AreTheSameOnAnyNumberOfThreads) {

@@ -103,6 +103,20 @@ TEST_F(ShelfTest, WordsComeAndGo) {
   EXPECT_EQ(all_found(shelf, "note fin"), (std::vector<std::int64_t>{}));
 }
 
+TEST_F(ShelfTest, PuzzlesToSurveyLieBetweenTwoNumbers) {
+  Shelf shelf = fresh();
+  auto state = shelf.begin_import("x").value();
+  ASSERT_TRUE(shelf.add(state, {line_of(1), line_of(2), line_of(3)}, {}, true).is_ok());
+  SurveyRow row;
+  row.puzzle = 2;
+  row.depth = 5;
+  ASSERT_FALSE(shelf.keep_surveys({row}).has_value());
+  EXPECT_TRUE(shelf.to_survey(1, 2, 5, 9)->empty());  // the next one that waits lies beyond
+  ASSERT_EQ(shelf.to_survey(1, 2, 6, 9)->size(), 1U);
+  EXPECT_EQ(shelf.to_survey(0, 3, 5, 9)->size(), 2U);
+  EXPECT_EQ(shelf.to_survey(0, 3, 5, 1)->front().number, 1);
+}
+
 TEST_F(ShelfTest, WhatFailsIsTakenBackWhole) {
   Shelf shelf = fresh();
   auto state = shelf.begin_import("x").value();
@@ -143,15 +157,27 @@ TEST_F(ShelfTest, AnOlderFileIsBroughtUpToDate) {
   EXPECT_TRUE(Shelf::open(path("old.shelf"), Database::Mode::kRead).is_ok());
 }
 
-TEST_F(ShelfTest, ForeignAndNewerFilesAreRefused) {
+std::string bytes_of(const std::string& path) {
+  std::stringstream bytes;
+  bytes << std::ifstream(path, std::ios::binary).rdbuf();
+  return bytes.str();
+}
+
+TEST_F(ShelfTest, ForeignAndNewerFilesAreRefusedAndStayAsTheyAre) {
   {
     auto other = Database::open(path("other"), Database::Mode::kCreate);
-    other.value().run_all("CREATE TABLE things(a); PRAGMA application_id = 5;");
+    other.value().run_all("PRAGMA journal_mode = DELETE; CREATE TABLE things(a); PRAGMA application_id = 5;");
     auto newer = Database::open(path("newer"), Database::Mode::kCreate);
-    newer.value().run_all("CREATE TABLE things(a); PRAGMA application_id = 1129345896; PRAGMA user_version = 99;");
+    newer.value().run_all("PRAGMA journal_mode = DELETE; CREATE TABLE things(a); PRAGMA application_id = 1129345896; PRAGMA user_version = 99;");
     std::ofstream(path("text")) << std::string(5000, 'x');
   }
-  const auto message = [&](const std::string& name) { return Shelf::open(path(name), Database::Mode::kCreate).error().message; };
+  const auto message = [&](const std::string& name) {
+    const std::string before = bytes_of(path(name));
+    EXPECT_FALSE(before.empty());
+    std::string said = Shelf::open(path(name), Database::Mode::kCreate).error().message;
+    EXPECT_TRUE(bytes_of(path(name)) == before) << name;
+    return said;
+  };
   EXPECT_NE(message("other").find("belongs to another program"), std::string::npos);
   EXPECT_NE(message("newer").find("is of version 99"), std::string::npos);
   EXPECT_NE(message("text").find("is no shelf"), std::string::npos);

@@ -71,6 +71,63 @@ it('points at what is wrong with a query', async () => {
   await context.close();
 });
 
+it('points at it behind leading blanks and the bracket of the choices, too', async () => {
+  const { context, page } = await openShelf();
+  await page.fill('#query', '   givens < few');
+  for (const is of [true, false]) {
+    await page.getByLabel('one solution').setChecked(is);
+    await page.locator('#query').evaluate((input) => input.setSelectionRange(0, 0));
+    await page.locator('#query').press('Enter');
+    await page.waitForFunction(() => document.getElementById('query').selectionEnd > 0);
+    assert.equal(await page.locator('#query').evaluate((input) => input.value.slice(input.selectionStart, input.selectionEnd)), 'few');
+  }
+  await context.close();
+});
+
+it('passes over the answer to an earlier question', async () => {
+  const { context, page } = await openShelf();
+  await said(page, '2 fit');
+  let letGo;
+  const held = new Promise((go) => { letGo = go; }), isEarlier = (url) => new URL(url).searchParams.get('query') === '(givens <= 5) and proper';
+  await page.route((url) => isEarlier(url), async (route) => {
+    const response = await route.fetch();
+    await held;
+    await route.fulfill({ response });
+  });
+  const late = page.waitForResponse((response) => isEarlier(response.url()));
+  for (const query of ['givens <= 5', 'givens >= 6']) {
+    await page.fill('#query', query);
+    await page.locator('#query').press('Enter');
+  }
+  await said(page, '1 fits');
+  letGo();
+  await (await late).finished();
+  await page.waitForTimeout(100);
+  assert.deepEqual(await numbers(page), [1]);
+  await context.close();
+});
+
+it('goes on with the list in the order it was asked for, once at a time', async () => {
+  const { context, page } = await openShelf();
+  await said(page, '2 fit');
+  await page.route((url) => url.pathname === '/shelf/find', async (route) => {
+    const response = await route.fetch();
+    await route.fulfill({ response, json: { ...await response.json(), has_more: true } });
+  });
+  await page.getByRole('button', { name: 'Look' }).click();
+  await said(page, '2 and more fit');
+  await page.locator('#by').selectOption('effort');
+  const wishes = [];
+  page.on('request', (request) => wishes.push(new URL(request.url()).searchParams));
+  await page.evaluate(() => {
+    document.getElementById('more').click();
+    document.getElementById('more').click();
+  });
+  await page.waitForFunction(() => !document.getElementById('more').disabled);
+  assert.deepEqual(wishes.map((wish) => [wish.get('by'), wish.get('skip')]), [['number', '2']]);
+  await context.close();
+});
+
 it('keeps tags, notes and lessons in the file, by keyboard alone', async () => {
   const { context, page, faults } = await openShelf();
   await said(page, '2 fit');
