@@ -161,7 +161,7 @@ int run(std::size_t wanted, const std::string& folder) {
     std::stringstream text;
     text << file.rdbuf();
     const auto plan = parse_plan(text.str());
-    const auto ground = plan ? ground_of(*plan) : Result<Ground>(plan.error());
+    const auto ground = plan ? ground_of(*plan) : Result<PlanGround>(plan.error());
     if (!ground) {
       std::fprintf(stderr, "%s: %s\n", name, ground.error().message.c_str());
       return 1;

@@ -66,6 +66,8 @@ PLANTED = [
     ("sizes", "tools/sizes.allow", "src/base/text.h 700 because\n", "tools/sizes.allow:1: src/base/text.h needs no waiver"),
     ("names", "src/step/text.h", LICENCE, "src/step/text.h:1: the name is taken: src/base/text.h"),
     ("names", "src/step/TwoWords.h", LICENCE, "src/step/TwoWords.h:1: the name is not snake_case"),
+    ("names", "src/step/move.h", LICENCE + "namespace cp {\nstruct Twice {\n  int b;\n};\nclass Twice : Once {\n};\n}\n",
+     "src/step/move.h:6: the type cp::Twice is taken: src/step/move.h"),
     ("text", "src/base/text.h", LICENCE + "int a; \n", "src/base/text.h:2: blanks at the end"),
     ("text", "src/base/text.h", LICENCE + "\tint a;\n", "src/base/text.h:2: a tab"),
     ("text", "src/base/text.h", LICENCE + "// \u2260\n", "src/base/text.h:2: not ASCII: U+2260"),

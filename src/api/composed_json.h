@@ -11,7 +11,7 @@ namespace cp::api {
 // A plan that can be worked with.
 struct ReadyPlan {
   Plan plan;
-  Ground ground;
+  PlanGround ground;
 };
 // Reads a plan and looks whether its parts go together.
 Result<ReadyPlan> read_ready_plan(const std::string& text);

@@ -15,7 +15,7 @@ constexpr std::uint64_t kMostNodes = 5'000;  // of one search; the rare grid tha
 constexpr int kMostSurplusGivens = 8;  // givens above the wanted number that may stand before pruning
 
 // A random grid with the fixed digits of the plan in it; empty when there is none.
-std::optional<FullGrid> random_solution(const Ground& ground, Rng& rng) {
+std::optional<FullGrid> random_solution(const PlanGround& ground, Rng& rng) {
   const Shape& shape = plan_shape();
   if (ground.fixed.empty()) return random_grid(shape, rng.next());
   Position position(shape);
@@ -48,7 +48,7 @@ std::optional<FullGrid> random_solution(const Ground& ground, Rng& rng) {
 // The givens of a puzzle in the making, and what the bounds let one do with them.
 class Givens {
  public:
-  Givens(const Ground& ground, std::vector<GivenBounds> bounds) : ground_(ground), bounds_(std::move(bounds)), cells_(ground.must) {}
+  Givens(const PlanGround& ground, std::vector<GivenBounds> bounds) : ground_(ground), bounds_(std::move(bounds)), cells_(ground.must) {}
 
   [[nodiscard]] const CellSet& cells() const { return cells_; }
   [[nodiscard]] int size() const { return cells_.size(); }
@@ -87,7 +87,7 @@ class Givens {
   }
 
  private:
-  const Ground& ground_;
+  const PlanGround& ground_;
   std::vector<GivenBounds> bounds_;
   CellSet cells_;
 };
@@ -117,7 +117,7 @@ bool make_proper(Givens& givens, const FullGrid& solution, int most, Rng& rng) {
 
 class Try {
  public:
-  Try(const Examiner& examiner, const Ground& ground, Rng& rng) : examiner_(examiner), plan_(examiner.plan()), ground_(ground), rng_(rng), result_(plan_shape()) {}
+  Try(const Examiner& examiner, const PlanGround& ground, Rng& rng) : examiner_(examiner), plan_(examiner.plan()), ground_(ground), rng_(rng), result_(plan_shape()) {}
 
   Attempt run() {
     const auto weights = pick_houses(plan_.idea, rng_);
@@ -197,7 +197,7 @@ class Try {
 
   const Examiner& examiner_;
   const Plan& plan_;
-  const Ground& ground_;
+  const PlanGround& ground_;
   Rng& rng_;
   std::vector<Weight> weights_;
   Attempt result_;

@@ -23,7 +23,7 @@ struct Attempt {
 class Workshop {
  public:
   // Precondition: ground_of(plan) went well. The plan must outlive the workshop.
-  Workshop(const Plan& plan, Ground ground) : examiner_(plan), ground_(std::move(ground)) {}
+  Workshop(const Plan& plan, PlanGround ground) : examiner_(plan), ground_(std::move(ground)) {}
 
   // What comes of it depends on the state of `rng` alone.
   [[nodiscard]] Attempt attempt(Rng& rng) const;
@@ -32,11 +32,11 @@ class Workshop {
   [[nodiscard]] Attempt finish(const FullGrid& solution, const CellSet& givens, const std::vector<Weight>& weights, Rng& rng) const;
 
   [[nodiscard]] const Examiner& examiner() const { return examiner_; }
-  [[nodiscard]] const Ground& ground() const { return ground_; }
+  [[nodiscard]] const PlanGround& ground() const { return ground_; }
 
  private:
   Examiner examiner_;
-  Ground ground_;
+  PlanGround ground_;
 };
 
 }  // namespace cp

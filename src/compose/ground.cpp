@@ -45,7 +45,7 @@ CellSet orbit(Cell start, const std::vector<Symmetry>& symmetries) {
 Error impossible(std::string message, std::string hint) { return Error{ErrorCode::kBadArgument, std::move(message), std::move(hint), {}}; }
 
 // The symmetry widens what must hold a given and narrows what may.
-std::optional<Error> apply_symmetry(const Plan& plan, Ground& ground) {
+std::optional<Error> apply_symmetry(const Plan& plan, PlanGround& ground) {
   const Shape& shape = plan_shape();
   CellSet may = ground.may;
   for (const Cell cell : shape.all_cells()) {
@@ -64,7 +64,7 @@ std::optional<Error> apply_symmetry(const Plan& plan, Ground& ground) {
   return std::nullopt;
 }
 
-std::optional<Error> check_fixed(const Ground& ground) {
+std::optional<Error> check_fixed(const PlanGround& ground) {
   Position position(plan_shape());
   for (const Candidate& each : ground.fixed) position.place_given(each.cell, each.digit);
   if (!position.has_clash()) return std::nullopt;
@@ -73,7 +73,7 @@ std::optional<Error> check_fixed(const Ground& ground) {
 
 bool needs_houses(const Look& look) { return look.region != Look::Region::kHouses; }
 
-std::optional<Error> check_looks(const Plan& plan, const Ground& ground) {
+std::optional<Error> check_looks(const Plan& plan, const PlanGround& ground) {
   const bool has_houses = plan.idea.kind == PlannedIdea::Kind::kHouses || plan.idea.kind == PlannedIdea::Kind::kOfAKind;
   for (const Look& look : plan.looks) {
     if (needs_houses(look) && !has_houses) {
@@ -98,9 +98,9 @@ std::optional<Error> check_looks(const Plan& plan, const Ground& ground) {
 
 }  // namespace
 
-Result<Ground> ground_of(const Plan& plan) {
+Result<PlanGround> ground_of(const Plan& plan) {
   const Shape& shape = plan_shape();
-  Ground ground;
+  PlanGround ground;
   for (const Cell cell : shape.all_cells()) {
     const char drawn = plan.pattern.empty() ? kMayHold : plan.pattern[cell.index];
     if (drawn == kStaysEmpty) continue;

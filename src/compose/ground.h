@@ -24,7 +24,7 @@ struct GivenBounds {
 };
 
 // What a plan says about cells, whatever the houses are.
-struct Ground {
+struct PlanGround {
   CellSet may;                         // all cells that may hold a given, those that must among them
   CellSet must;
   std::vector<Candidate> fixed;        // givens whose digit the plan names; their cells are in `must`
@@ -32,7 +32,7 @@ struct Ground {
 };
 
 // Error kBadArgument when pattern, symmetry, look and number of givens can not all be met.
-Result<Ground> ground_of(const Plan& plan);
+Result<PlanGround> ground_of(const Plan& plan);
 
 // The bounds that the look sets, with these houses in the pans (no weights: looks at regions of a balance are left out).
 std::vector<GivenBounds> bounds_of(const Plan& plan, const std::vector<Weight>& weights);

@@ -14,7 +14,7 @@ constexpr std::size_t kMostRanked = 40;  // improvements whose cleanness is work
 
 class Improver {
  public:
-  Improver(const Examiner& examiner, const Ground& ground, const Position& puzzle, const ImproveOptions& options)
+  Improver(const Examiner& examiner, const PlanGround& ground, const Position& puzzle, const ImproveOptions& options)
       : examiner_(examiner), plan_(examiner.plan()), ground_(ground), puzzle_(from_givens(puzzle, puzzle.givens())), options_(options) {}
 
   Improvements run() {
@@ -108,7 +108,7 @@ class Improver {
 
   const Examiner& examiner_;
   const Plan& plan_;
-  const Ground& ground_;
+  const PlanGround& ground_;
   Position puzzle_;
   ImproveOptions options_;
   std::vector<Weight> weights_;  // of the balance, where one is known
@@ -118,6 +118,6 @@ class Improver {
 
 }  // namespace
 
-Improvements improve(const Examiner& examiner, const Ground& ground, const Position& puzzle, const ImproveOptions& options) { return Improver(examiner, ground, puzzle, options).run(); }
+Improvements improve(const Examiner& examiner, const PlanGround& ground, const Position& puzzle, const ImproveOptions& options) { return Improver(examiner, ground, puzzle, options).run(); }
 
 }  // namespace cp

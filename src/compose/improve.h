@@ -33,6 +33,6 @@ struct Improvements {
 
 // Givens are added with the digits of the puzzle's solution. To a puzzle with several solutions one given is added at a time,
 // with every digit it can have; from a puzzle without any, givens are only taken away.
-Improvements improve(const Examiner& examiner, const Ground& ground, const Position& puzzle, const ImproveOptions& options);
+Improvements improve(const Examiner& examiner, const PlanGround& ground, const Position& puzzle, const ImproveOptions& options);
 
 }  // namespace cp

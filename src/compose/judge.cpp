@@ -17,7 +17,7 @@ constexpr std::size_t kMostShortcuts = 3;
 
 class Judge {
  public:
-  Judge(const Examiner& examiner, const Ground& ground, const Position& puzzle) : examiner_(examiner), plan_(examiner.plan()), ground_(ground), puzzle_(from_givens(puzzle, puzzle.givens())) {}
+  Judge(const Examiner& examiner, const PlanGround& ground, const Position& puzzle) : examiner_(examiner), plan_(examiner.plan()), ground_(ground), puzzle_(from_givens(puzzle, puzzle.givens())) {}
 
   Judgement run() {
     judge_layout();
@@ -161,7 +161,7 @@ class Judge {
 
   const Examiner& examiner_;
   const Plan& plan_;
-  const Ground& ground_;
+  const PlanGround& ground_;
   Position puzzle_;
   Judgement judgement_;
 };
@@ -172,8 +172,8 @@ int Judgement::met() const {
   return static_cast<int>(std::count_if(points.begin(), points.end(), [](const JudgedPoint& point) { return point.is_met; }));
 }
 
-Judgement judge_points(const Examiner& examiner, const Ground& ground, const Position& puzzle, const WayIn& way) { return Judge(examiner, ground, puzzle).points_of(way); }
+Judgement judge_points(const Examiner& examiner, const PlanGround& ground, const Position& puzzle, const WayIn& way) { return Judge(examiner, ground, puzzle).points_of(way); }
 
-Judgement judge(const Examiner& examiner, const Ground& ground, const Position& puzzle) { return Judge(examiner, ground, puzzle).run(); }
+Judgement judge(const Examiner& examiner, const PlanGround& ground, const Position& puzzle) { return Judge(examiner, ground, puzzle).run(); }
 
 }  // namespace cp

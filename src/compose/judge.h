@@ -39,9 +39,9 @@ struct Judgement {
 };
 
 // Judges a puzzle by the plan. `ground` belongs to the plan. The givens of the position are the puzzle.
-Judgement judge(const Examiner& examiner, const Ground& ground, const Position& puzzle);
+Judgement judge(const Examiner& examiner, const PlanGround& ground, const Position& puzzle);
 
 // The points alone, quickly, for a proper puzzle whose way in is known.
-Judgement judge_points(const Examiner& examiner, const Ground& ground, const Position& puzzle, const WayIn& way);
+Judgement judge_points(const Examiner& examiner, const PlanGround& ground, const Position& puzzle, const WayIn& way);
 
 }  // namespace cp

@@ -75,7 +75,7 @@ struct Plan {
 // The grid that plans are made for.
 inline const Shape& plan_shape() { return standard_shape(); }
 
-// Errors: kBadArgument or kBadName with the place and a hint. What reads well may still be impossible: Ground tells.
+// Errors: kBadArgument or kBadName with the place and a hint. What reads well may still be impossible: PlanGround tells.
 Result<Plan> parse_plan(std::string_view text);
 
 // The plan as text; parse_plan() reads it back to an equal plan. Comments of the original are not kept.

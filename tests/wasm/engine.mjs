@@ -1,9 +1,10 @@
 // SPDX-License-Identifier: Apache-2.0
-// The engine module under Node: COUNTERPOISE_WASM names it.
+// The engine modules under Node: COUNTERPOISE_WASM names the desk's, the page for lessons has its own beside it.
 import { existsSync, readFileSync } from 'node:fs';
+import { dirname, join } from 'node:path';
 
-export async function openEngine() {
-  const file = process.env.COUNTERPOISE_WASM;
+export async function openEngine(name = 'counterpoise_engine.wasm') {
+  const file = process.env.COUNTERPOISE_WASM && join(dirname(process.env.COUNTERPOISE_WASM), name);
   if (!file || !existsSync(file)) throw new Error(`there is no engine at COUNTERPOISE_WASM=${file}; ./test builds it`);
   const module = await WebAssembly.compile(readFileSync(file));
   const start = async () => {

@@ -21,7 +21,7 @@ const std::string kRing = "counterpoise plan 1\nidea: c1,c2,c8,c9 against r3,r7,
 struct Desk {
   explicit Desk(const std::string& text) : plan(parse_plan(text).value()), ground(ground_of(plan).value()), examiner(plan) {}
   Plan plan;
-  Ground ground;
+  PlanGround ground;
   Examiner examiner;
   Judgement judge(const std::string& puzzle) const { return cp::judge(examiner, ground, parse_position(puzzle).value()); }
 };

@@ -98,7 +98,7 @@ TEST(Plan, SurvivesDamage) {
   EXPECT_GT(read, 100);
 }
 
-TEST(Ground, SaysWhatCannotBeMet) {
+TEST(PlanGround, SaysWhatCannotBeMet) {
   const auto fault = [](const std::string& lines) {
     const auto plan = parse_plan(kFirst + lines);
     EXPECT_TRUE(plan) << lines;
@@ -115,7 +115,7 @@ TEST(Ground, SaysWhatCannotBeMet) {
   EXPECT_EQ(fault("idea: any balance\nsymmetry: half-turn\n" + rows + "?????????\n"), "");
 }
 
-TEST(Ground, PicksHousesOfAKind) {
+TEST(PlanGround, PicksHousesOfAKind) {
   const auto plan = parse_plan(kFirst + "idea: 2 rows + 1 box against 3 columns\n");
   ASSERT_TRUE(plan);
   const auto all = all_houses(plan->idea);
