@@ -219,8 +219,12 @@ LessonParts lesson_parts(const LessonRequest& request) {
     return {refuse(Error{ErrorCode::kBug, "the draft does not build: " + stop->error.message, "please report this puzzle", {}}), std::nullopt};
   }
   auto& document = std::get<Document>(built);
-  for (const Json& fact : drafted.answer.json["facts"]) document.facts.push_back(fact.get<std::string>());
-  return {std::move(drafted.answer), std::move(document)};
+  std::string text = print_lesson(*drafted.lesson);
+  for (const Json& fact : drafted.answer.json["facts"]) {
+    document.facts.push_back(fact.get<std::string>());
+    text += document.facts.back() + "\n";
+  }
+  return {std::move(drafted.answer), std::move(document), std::move(text)};
 }
 
 Answer lesson_draft(const LessonRequest& request) {

@@ -18,6 +18,7 @@ namespace cp::api {
 struct LessonParts {
   Answer answer;                     // as lesson() gives it, without `files`
   std::optional<Document> document;  // set when the answer is no error
+  std::string text = {};             // everything the document was made from: equal texts give equal documents
 };
 
 LessonParts lesson_parts(const LessonRequest& request);
@@ -34,6 +35,7 @@ struct SeriesParts {
   struct Member {
     std::string name;
     Document document;
+    std::string text = {};  // the lesson as it was written
   };
   std::vector<Member> lessons;
   std::string index;  // the page that leads to them; empty when the answer is an error

@@ -150,7 +150,7 @@ LessonParts lesson_text_parts(const std::string& text) {
   if (const auto* stop = std::get_if<BuildStop>(&built)) return {stopped(*stop), std::nullopt};
   Answer answer;
   answer.json = document_json(std::get<Document>(built));
-  return {std::move(answer), std::move(std::get<Document>(built))};
+  return {std::move(answer), std::move(std::get<Document>(built)), text};
 }
 
 Answer lesson_check(const LessonTextRequest& request) {
@@ -196,7 +196,7 @@ SeriesParts series_parts(const SeriesRequest& request, const TellLesson& tell) {
   for (const SeriesGap& gap : plan.gaps) json["gaps"].push_back(gap_json(gap, members));
   if (!plan.gaps.empty()) parts.answer.outcome = Outcome::kRefuted;
   parts.index = series_html(*about, members, plan);
-  for (const std::size_t number : plan.order) parts.lessons.push_back({members[number].name, std::move(members[number].document)});
+  for (const std::size_t number : plan.order) parts.lessons.push_back({members[number].name, std::move(members[number].document), request.lessons[number].text});
   return parts;
 }
 

@@ -82,7 +82,7 @@ int make_lesson(const api::LessonRequest& request, const std::string& folder, bo
   Json about = Json::object();
   for (const char* key : {"title", "steps", "key"}) about[key] = answer.json.at(key);
   std::vector<std::string> names;
-  if (const auto ended = write_lesson(*parts.document, folder, output, std::move(about), names)) return *ended;
+  if (const auto ended = write_lesson(parts, folder, output, std::move(about), names)) return *ended;
   const Json made = made_json(folder, names, answer.json);
   if (!say(as_json ? api::to_line(made) + "\n" : show(made))) return cannot_say();
   return static_cast<int>(answer.outcome);

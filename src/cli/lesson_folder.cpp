@@ -21,6 +21,7 @@ namespace fs = std::filesystem;
 constexpr std::string_view kLessonManifest = "lesson.json";
 constexpr std::string_view kSeriesManifest = "series.json";
 constexpr std::string_view kMadeBy = "counterpoise";
+constexpr const char* kDigests = "digests";  // in series.json: the digest of each lesson by its name
 constexpr std::uintmax_t kLargestManifest = 1'000'000;
 
 std::string manifest_of(const FolderPlan& plan) { return std::string(plan.parts.empty() ? kLessonManifest : kSeriesManifest); }
@@ -146,29 +147,56 @@ std::optional<Error> write_part_manifests(const fs::path& folder, const FolderPl
 bool is_about_the_same(const Json& manifest, const Json& about) {
   if (!manifest.is_object()) return false;
   for (const auto& entry : about.items()) {
-    if (manifest.value(entry.key(), Json()) != entry.value()) return false;
+    if (entry.key() != kDigest && manifest.value(entry.key(), Json()) != entry.value()) return false;
   }
   return true;
 }
 
-// The kind of a file of the plan: in a series the name of the lesson comes first.
-std::optional<FileKind> kind_in(const FolderPlan& plan, const std::string& name) {
-  for (const FolderPart& part : plan.parts) {
-    if (name.starts_with(part.name + "/")) return kind_of(name.substr(part.name.size() + 1));
-  }
-  return kind_of(name);
+// The lesson of a series to which the file belongs; null for the files of a single lesson and for the page of the series.
+const FolderPart* part_of(const FolderPlan& plan, const std::string& name) {
+  const auto found = std::find_if(plan.parts.begin(), plan.parts.end(), [&name](const FolderPart& part) { return name.starts_with(part.name + "/"); });
+  return found == plan.parts.end() ? nullptr : &*found;
 }
 
-// Those of the earlier files that stay: of a kind that is not written now.
-std::set<std::string> kept_files(const std::set<std::string>& earlier, const FolderPlan& plan) {
+// The kind of a file of the plan: in a series the name of the lesson comes first.
+std::optional<FileKind> kind_in(const FolderPlan& plan, const std::string& name) {
+  const FolderPart* part = part_of(plan, name);
+  return kind_of(part == nullptr ? name : name.substr(part->name.size() + 1));
+}
+
+// Was this earlier file made from what the plan is made from? A manifest without a digest does not tell, so no.
+bool is_from_the_same(const Json& before, const FolderPlan& plan, const std::string& name) {
+  const FolderPart* part = part_of(plan, name);
+  const Json digests = before.value(kDigests, Json());
+  const Json old = part == nullptr ? before.value(kDigest, Json()) : digests.is_object() ? digests.value(part->name, Json()) : Json();
+  return old.is_string() && old == (part == nullptr ? plan.about : part->about).value(kDigest, Json());
+}
+
+// What the manifest says about the files. While the work goes on there may be files below a lesson that were made from another
+// one (they are in `earlier`): then the digest is left out, so that a run after a crash does not keep them.
+Json about_of(const FolderPlan& plan, const Json& before, const std::set<std::string>& earlier) {
+  Json about = plan.about;
+  for (const FolderPart& part : plan.parts) about[kDigests][part.name] = part.about.value(kDigest, Json());
+  for (const std::string& name : earlier) {
+    if (is_from_the_same(before, plan, name)) continue;
+    if (const FolderPart* part = part_of(plan, name)) about[kDigests].erase(part->name);
+    else about.erase(kDigest);
+  }
+  return about;
+}
+
+// Those of the earlier files that stay: made from the same, of a kind that is not written now, and there (a run that was killed
+// names files that it did not come to).
+std::set<std::string> kept_files(const fs::path& folder, const Json& before, const std::set<std::string>& earlier, const FolderPlan& plan) {
   std::set<FileKind> made;
+  std::error_code failed;
   for (const FileJob& job : plan.jobs) {
     if (const auto kind = kind_in(plan, job.name); kind && (plan.parts.empty() || job.name.find('/') != std::string::npos)) made.insert(*kind);
   }
   std::set<std::string> kept;
   for (const std::string& name : earlier) {
     const auto kind = kind_in(plan, name);
-    if (kind && made.count(*kind) == 0) kept.insert(name);
+    if (kind && made.count(*kind) == 0 && is_from_the_same(before, plan, name) && fs::exists(folder / name, failed)) kept.insert(name);
   }
   return kept;
 }
@@ -204,7 +232,7 @@ Result<WrittenFolder> write_folder(const std::string& folder_name, const FolderP
   const Json before = earlier_manifest(manifest);
   const std::set<std::string> earlier = files_of(before);
   std::set<std::string> names;
-  if (plan.keeps_others && is_about_the_same(before, plan.about)) names = kept_files(earlier, plan);
+  if (plan.keeps_others && is_about_the_same(before, plan.about)) names = kept_files(folder, before, earlier, plan);
   WrittenFolder written;
   for (const FileJob& job : plan.jobs) {
     names.insert(job.name);
@@ -217,12 +245,12 @@ Result<WrittenFolder> write_folder(const std::string& folder_name, const FolderP
   if (before.is_object()) ours.insert(manifest_of(plan));
   if (auto failed = prepare(folder, ours, folders_of(possible), !plan.parts.empty())) return std::move(*failed);
   const StopWish stop_wish;
-  if (auto failed = write_manifest(manifest, plan.about, possible, false)) return std::move(*failed);
+  if (auto failed = write_manifest(manifest, about_of(plan, before, earlier), possible, false)) return std::move(*failed);
   if (auto failed = carry_out(folder, plan.jobs)) return std::move(*failed);
   written.signal = StopWish::signal();
   if (written.signal != 0) return written;
   if (auto failed = write_part_manifests(folder, plan, names)) return std::move(*failed);
-  if (auto failed = write_manifest(manifest, plan.about, names, true)) return std::move(*failed);
+  if (auto failed = write_manifest(manifest, about_of(plan, {}, {}), names, true)) return std::move(*failed);
   remove_old(folder, earlier, names);
   return written;
 }

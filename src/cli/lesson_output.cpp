@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "cli/lesson_output.h"
 
+#include "base/sha256.h"
 #include "cli/page_engine.h"
 #include "cli/report.h"
 #include "cli/stop_wish.h"
@@ -32,8 +33,9 @@ std::optional<int> write_output(const std::string& folder, const FolderPlan& pla
   return std::nullopt;
 }
 
-std::optional<int> write_lesson(const Document& document, const std::string& folder, const LessonOutput& output, Json about, std::vector<std::string>& names) {
-  return write_output(folder, {file_jobs(document, output.wishes), std::move(about), output.keeps_others, {}}, output, names);
+std::optional<int> write_lesson(const api::LessonParts& lesson, const std::string& folder, const LessonOutput& output, Json about, std::vector<std::string>& names) {
+  about[kDigest] = sha256_base64(lesson.text);
+  return write_output(folder, {file_jobs(*lesson.document, output.wishes), std::move(about), output.keeps_others, {}}, output, names);
 }
 
 }  // namespace cp::cli

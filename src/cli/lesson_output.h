@@ -26,7 +26,7 @@ std::optional<int> read_output(const FileWords& words, bool has_notes, LessonOut
 // ends the program when a signal came.
 std::optional<int> write_output(const std::string& folder, const FolderPlan& plan, const LessonOutput& output, std::vector<std::string>& names);
 
-// The same for one lesson; `about` goes into lesson.json.
-std::optional<int> write_lesson(const Document& document, const std::string& folder, const LessonOutput& output, Json about, std::vector<std::string>& names);
+// The same for one lesson that has a document; `about` goes into lesson.json.
+std::optional<int> write_lesson(const api::LessonParts& lesson, const std::string& folder, const LessonOutput& output, Json about, std::vector<std::string>& names);
 
 }  // namespace cp::cli

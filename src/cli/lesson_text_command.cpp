@@ -104,7 +104,7 @@ int run_build(const TextWords& words) {
   Json about = Json::object();
   about["title"] = parts.document->title;
   std::vector<std::string> names;
-  if (const auto ended = write_lesson(*parts.document, words.folder, output, std::move(about), names)) return *ended;
+  if (const auto ended = write_lesson(parts, words.folder, output, std::move(about), names)) return *ended;
   Json made = parts.answer.json;
   made["files"] = Json::array();
   std::string told;

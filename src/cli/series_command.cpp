@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <filesystem>
 
+#include "base/sha256.h"
 #include "base/text.h"
 #include "cli/bundled_series.h"
 #include "cli/lesson_command.h"
@@ -104,6 +105,13 @@ api::LessonPlace place_of(const api::SeriesParts& parts, std::size_t number) {
   return place;
 }
 
+// Of everything the files of the lesson are made from: its text, and what its page says of the pages beside it.
+std::string digest_of(const api::SeriesParts::Member& lesson, const api::LessonPlace& place) {
+  std::string whole = lesson.text;
+  for (const std::string* part : {&place.series, &place.series_title, &place.previous, &place.previous_title, &place.next, &place.next_title}) whole += *part + "\n";
+  return sha256_base64(whole);
+}
+
 // The whole series as one folder: the files of each lesson in a folder of its own, then the page that leads to them.
 FolderPlan plan_of(const api::SeriesParts& parts, const LessonOutput& output) {
   FolderPlan plan;
@@ -114,8 +122,9 @@ FolderPlan plan_of(const api::SeriesParts& parts, const LessonOutput& output) {
   for (std::size_t i = 0; i < parts.lessons.size(); ++i) {
     const api::SeriesParts::Member& lesson = parts.lessons[i];
     plan.about["lessons"].push_back(lesson.name);
-    plan.parts.push_back({lesson.name, Json{{"title", lesson.document.title}}});
-    for (FileJob& job : file_jobs(lesson.document, output.wishes, place_of(parts, i))) {
+    const api::LessonPlace place = place_of(parts, i);
+    plan.parts.push_back({lesson.name, Json{{"title", lesson.document.title}, {kDigest, digest_of(lesson, place)}}});
+    for (FileJob& job : file_jobs(lesson.document, output.wishes, place)) {
       job.name = lesson.name + "/" + job.name;
       plan.jobs.push_back(std::move(job));
     }

@@ -262,7 +262,10 @@ class LessonFilesTest(Case):
         self.ends(Run("lesson", STUCK, "-o", folder, "--only", "captions"), 0)
         self.assertFalse([name for name in tree(folder) if ".partial-" in name])
         with open(os.path.join(folder, "lesson.json")) as file:
-            self.assertNotIn("unfinished", json.load(file))
+            manifest = json.load(file)
+        self.assertNotIn("unfinished", manifest)
+        self.assertIn("handout-a4.pdf", manifest["files"])
+        self.assertEqual(tree(folder), sorted(manifest["files"] + ["lesson.json"]))
 
 
 if __name__ == "__main__":

@@ -6,7 +6,7 @@ import os
 import shutil
 import unittest
 
-from program import FOUR, MANY, SOURCE, STUCK, Case, Run
+from program import FOUR, MANY, SOURCE, STUCK, Case, Run, tree
 
 SERIES = os.path.join(SOURCE, "data/series")
 HEAD = "counterpoise lesson 1\ntitle: Small\npuzzle: " + FOUR + "\n"
@@ -80,6 +80,38 @@ class LessonTextTest(Case):
         self.assertIn("there is no directive @dance", run.err)
         self.assertIn("bad.lesson:6:1", run.err)
 
+    def test_only_keeps_files_of_the_same_text_alone(self):
+        folder = self.path("built")
+
+        def build(text, kinds):
+            self.ends(Run("lesson", "build", self.write("my.lesson", HEAD + text), "-o", folder, "--only", kinds), 0)
+            with open(os.path.join(folder, "lesson.json")) as file:
+                manifest = json.load(file)
+            self.fits(manifest, "lesson_folder")
+            self.assertEqual(tree(folder), sorted(manifest["files"] + ["lesson.json"]))
+            return manifest
+
+        long, short = "\n== A\nOne.\n\n== B\nTwo.\n", "\n== A\nOne.\n"
+        first = build(long, "chapters,description,page")
+        self.assertEqual(build(long, "captions")["digest"], first["digest"])
+        self.assertEqual(tree(folder), ["captions.vtt", "chapters.txt", "chapters.vtt", "description.txt", "index.html", "lesson.json"])
+        self.assertNotEqual(build(short, "page")["digest"], first["digest"])
+        self.assertEqual(tree(folder), ["index.html", "lesson.json"])
+
+    def test_what_a_killed_run_left_of_another_text_is_not_kept(self):
+        folder = self.path("built")
+        manifest = os.path.join(folder, "lesson.json")
+        lesson = self.write("my.lesson", HEAD + "\n== A\nOne.\n")
+        self.ends(Run("lesson", "build", lesson, "-o", folder, "--only", "chapters"), 0)
+        os.mkdir(os.path.join(folder, "index.html"))  # stops the next run while it writes the page
+        self.write("my.lesson", HEAD + "\n== B\nOne.\n")
+        self.ends(Run("lesson", "build", lesson, "-o", folder, "--only", "page"), 64)
+        with open(manifest) as file:
+            self.assertTrue(json.load(file)["unfinished"])
+        os.rmdir(os.path.join(folder, "index.html"))
+        self.ends(Run("lesson", "build", lesson, "-o", folder, "--only", "page"), 0)
+        self.assertEqual(tree(folder), ["index.html", "lesson.json"])
+
     def test_only_proper_puzzles(self):
         self.ends(Run("lesson", "draft", MANY), 64)
 
@@ -104,6 +136,20 @@ class SeriesTest(Case):
         empty = self.path("empty")
         os.mkdir(empty)
         self.ends(Run("series", "check", empty), 64)
+
+    def test_a_changed_lesson_takes_its_old_files_along_and_no_others(self):
+        folder = self.path("mine")
+        os.mkdir(folder)
+        for name in ("one", "two"):
+            self.path(f"mine/{name}.lesson", HEAD + "\n== A\nwords\n")
+        goal = self.path("goal")
+        self.ends(Run("series", "build", folder, "-o", goal, "--only", "page,chapters"), 0)
+        self.path("mine/one.lesson", HEAD + "\n== B\nwords\n")
+        self.ends(Run("series", "build", folder, "-o", goal, "--only", "page"), 0)
+        left = [f"one/{name}" for name in ("index.html", "lesson.json")] + [f"two/{name}" for name in ("chapters.txt", "chapters.vtt", "index.html", "lesson.json")]
+        self.assertEqual(tree(goal), sorted(["index.html", *left, "series.json"]))
+        with open(os.path.join(goal, "series.json")) as file:
+            self.fits(json.load(file), "series_folder")
 
     def test_the_lesson_that_does_not_build_is_named(self):
         folder = self.path("mine")

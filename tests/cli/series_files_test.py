@@ -161,6 +161,7 @@ class SeriesFilesTest(Case):
         self.ends(Run("series", "build", lessons, "-o", goal, "--only", "page"), 0)
         self.assertFalse([name for name in tree(goal) if ".partial-" in name])
         self.assertNotIn("unfinished", manifest(goal))
+        self.assertEqual(tree(goal), sorted(manifest(goal)["files"] + ["series.json"]))
 
     def test_a_page_made_without_the_engine_says_so(self):
         alone = self.path("counterpoise")
