@@ -35,7 +35,10 @@ std::vector<std::string> kind_names() {
   return names;
 }
 
-Error wrong_word(std::string message, std::string hint) { return Error{ErrorCode::kBadArgument, std::move(message), std::move(hint), {}}; }
+// The word that starts at `at` in the value of the option.
+WishFault wrong_word(const char* option, const std::string& value, std::size_t at, std::size_t length, std::string message, std::string hint) {
+  return {Error{ErrorCode::kBadArgument, std::move(message), std::move(hint), {at, length, 1, static_cast<int>(at) + 1}}, option, value};
+}
 
 FileJob job(std::string name, std::function<Result<std::string>()> make) {
   return {std::move(name), [make = std::move(make)](const std::filesystem::path& partial, Progress&) -> std::optional<Error> {
@@ -86,8 +89,7 @@ std::optional<FileKind> kind_of(const std::string& name) {
   return std::nullopt;
 }
 
-Result<FileWishes> read_wishes(const FileWords& words, const std::set<FileKind>& usual) {
-  FileWishes wishes;
+std::optional<WishFault> read_wishes(const FileWords& words, const std::set<FileKind>& usual, FileWishes& wishes) {
   wishes.kinds = usual;
   wishes.is_transparent = words.is_transparent;
   if (!words.only.empty()) wishes.kinds.clear();
@@ -97,18 +99,15 @@ Result<FileWishes> read_wishes(const FileWords& words, const std::set<FileKind>&
       if (entry.name == word) found = &entry;
     }
     if (found == nullptr) {
-      Error wrong = wrong_word("'" + word + "' is no kind of file", api::name_hint(word, kind_names(), "the kinds are"));
-      const std::size_t at = words.only.find(word);
-      wrong.where = {at, word.size(), 1, static_cast<int>(at) + 1};
-      return wrong;
+      return wrong_word("only", words.only, words.only.find(word), word.size(), "'" + word + "' is no kind of file", api::name_hint(word, kind_names(), "the kinds are"));
     }
     wishes.kinds.insert(found->kind);
   }
-  if (words.paper != "a4" && words.paper != "letter") return wrong_word("'" + words.paper + "' is no size of paper", "the sizes are a4 and letter");
+  if (words.paper != "a4" && words.paper != "letter") return wrong_word("paper", words.paper, 0, words.paper.size(), "'" + words.paper + "' is no size of paper", "the sizes are a4 and letter");
   wishes.paper = words.paper == "a4" ? Paper::kA4 : Paper::kLetter;
-  if (words.size != "1080" && words.size != "2160") return wrong_word("'" + words.size + "' is no size of stills", "the sizes are 1080 and 2160, the height in pixels");
+  if (words.size != "1080" && words.size != "2160") return wrong_word("size", words.size, 0, words.size.size(), "'" + words.size + "' is no size of stills", "the sizes are 1080 and 2160, the height in pixels");
   wishes.still_height = words.size == "1080" ? 1080 : 2160;
-  return wishes;
+  return std::nullopt;
 }
 
 std::vector<FileJob> file_jobs(const Document& document, const FileWishes& wishes, const api::LessonPlace& place) {

@@ -34,8 +34,15 @@ struct FileWords {
   bool is_transparent = false;
 };
 
-// `usual` is meant when --only is empty. Errors name the word and the choices; their place counts in the value of --only.
-Result<FileWishes> read_wishes(const FileWords& words, const std::set<FileKind>& usual);
+// The word of an option that means nothing.
+struct WishFault {
+  Error error;         // names the word and the choices; its place counts in `value`
+  std::string option;  // "only", "paper", "size"
+  std::string value;   // as typed
+};
+
+// Fills in the wishes; `usual` is meant when --only is empty.
+std::optional<WishFault> read_wishes(const FileWords& words, const std::set<FileKind>& usual, FileWishes& wishes);
 
 // The kind that a file of this name belongs to ("stills/scene-01-1080.png"); nothing for names that are not ours.
 std::optional<FileKind> kind_of(const std::string& name);

@@ -9,9 +9,9 @@
 namespace cp::cli {
 
 std::optional<int> read_output(const FileWords& words, bool has_notes, LessonOutput& output) {
-  auto wishes = read_wishes(words, {FileKind::kPage, FileKind::kFigures});
-  if (!wishes) return fail(wishes.error(), output.as_json, {words.only, "--only"}, "only");
-  output.wishes = std::move(wishes).value();
+  if (const auto fault = read_wishes(words, {FileKind::kPage, FileKind::kFigures}, output.wishes)) {
+    return fail(fault->error, output.as_json, {fault->value, "--" + fault->option}, fault->option);
+  }
   output.wishes.has_notes = has_notes;
   output.keeps_others = !words.only.empty();
   if (auto missing = missing_for(output.wishes)) return fail(*missing, output.as_json);

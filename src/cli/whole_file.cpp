@@ -22,7 +22,10 @@ std::optional<Error> put_in_place(const fs::path& partial, const fs::path& goal,
   std::error_code failed;
   if (!wrong) fs::rename(partial, goal, failed);
   if (failed) wrong = cannot_write(goal, failed.message(), hint);
-  if (wrong) fs::remove(partial, failed);
+  if (!wrong) return wrong;
+  fs::remove(partial, failed);
+  // The hidden name means nothing to the user.
+  if (const auto at = wrong->message.find(partial.string()); at != std::string::npos) wrong->message.replace(at, partial.string().size(), goal.string());
   return wrong;
 }
 

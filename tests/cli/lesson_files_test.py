@@ -192,8 +192,8 @@ class LessonFilesTest(Case):
     def test_wishes_that_mean_nothing(self):
         folder = self.path("lesson")
         self.ends(Run("lesson", STUCK, "-o", folder, "--only", "page,hadnout"), 64, "'hadnout' is no kind of file", "did you mean handout?", "^^^^^^^")
-        self.ends(Run("lesson", STUCK, "-o", folder, "--paper", "a3"), 64, "a4 and letter")
-        self.ends(Run("lesson", STUCK, "-o", folder, "--size", "720"), 64, "1080 and 2160")
+        self.ends(Run("lesson", STUCK, "-o", folder, "--paper", "a3"), 64, "--paper: 'a3' is no size of paper", "a4 and letter")
+        self.ends(Run("lesson", STUCK, "-o", folder, "--size", "720"), 64, "--size: '720' is no size of stills", "1080 and 2160")
         self.assertFalse(os.path.exists(folder))
 
     def test_without_ffmpeg_nothing_is_begun(self):

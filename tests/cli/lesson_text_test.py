@@ -43,6 +43,12 @@ class LessonTextTest(Case):
             self.assertEqual(file.read(), "mine\n")
         self.ends(Run("lesson", "draft", STUCK, "-o", draft, "--replace"), 0)
 
+    def test_a_file_that_cannot_be_written_has_its_own_name(self):
+        nowhere = self.path("nowhere/x.lesson")
+        run = Run("lesson", "draft", STUCK, "-o", nowhere)
+        self.ends(run, 64, f"cannot write '{nowhere}': ")
+        self.assertNotIn("partial", run.err)
+
     def test_the_same_puzzle_gives_the_same_draft(self):
         self.assertEqual(Run("lesson", "draft", STUCK).out, Run("lesson", "draft", STUCK).out)
 
