@@ -3,10 +3,13 @@
 #include "api/lesson_parts.h"
 
 #include <array>
+#include <set>
 
+#include "api/near_names.h"
 #include "base/text.h"
 #include "export/series_html.h"
 #include "lesson/series.h"
+#include "path/selection.h"
 
 namespace cp::api {
 
@@ -117,6 +120,30 @@ Json coverage_json(const SeriesPlan& plan) {
   return rows;
 }
 
+// What is wrong with the text about a series; a slip in a key is told with the key that is near.
+Answer refuse_about(Error error, const std::string& text) {
+  if (error.code == ErrorCode::kBadName) {
+    error.hint = name_hint(std::string_view(text).substr(error.where.offset, error.where.length), {kSeriesKeys.begin(), kSeriesKeys.end()}, "the keys are");
+  }
+  return refuse(std::move(error), "about");
+}
+
+// The first name under `assumes` that is neither in the catalogue nor an idea of some lesson: nobody could mean it.
+std::optional<Answer> unknown_assumption(const SeriesAbout& about, const std::vector<SeriesMember>& members) {
+  const std::vector<std::string> techniques = technique_names();
+  std::set<std::string> known(techniques.begin(), techniques.end());
+  for (const SeriesMember& member : members) {
+    for (const auto* names : {&member.document.needs, &member.document.teaches}) known.insert(names->begin(), names->end());
+  }
+  for (std::size_t i = 0; i < about.assumes.size(); ++i) {
+    const std::string& name = about.assumes[i];
+    if (known.count(name) != 0) continue;
+    const std::string hint = name_hint(name, {known.begin(), known.end()}, "a technique, a family, or what a lesson needs or teaches, such as");
+    return refuse(Error{ErrorCode::kBadName, "'" + name + "' is no technique, and no lesson names it", hint, about.places[i]}, "about");
+  }
+  return std::nullopt;
+}
+
 // Builds each lesson; the fault of the first that does not build, with its name as the field.
 std::optional<Answer> build_all(const SeriesRequest& request, const TellLesson& tell, std::vector<SeriesMember>& members) {
   for (const SeriesRequest::Member& lesson : request.lessons) {
@@ -175,10 +202,11 @@ Answer lesson_build(const LessonTextRequest& request) {
 
 SeriesParts series_parts(const SeriesRequest& request, const TellLesson& tell) {
   const auto about = parse_series(request.about);
-  if (!about) return {refuse(about.error(), "about"), {}, {}};
+  if (!about) return {refuse_about(about.error(), request.about), {}, {}};
   if (request.lessons.empty()) return {refuse(Error{ErrorCode::kBadArgument, "the series has no lesson", "a series is a folder with files whose names end in .lesson", {}}, "lessons"), {}, {}};
   std::vector<SeriesMember> members;
   if (auto fault = build_all(request, tell, members)) return {std::move(*fault), {}, {}};
+  if (auto fault = unknown_assumption(*about, members)) return {std::move(*fault), {}, {}};
   const SeriesPlan plan = plan_series(*about, members);
   SeriesParts parts;
   Json& json = parts.answer.json;

@@ -54,7 +54,7 @@ Result<api::SeriesRequest> read_folder(const std::string& name) {
   if (!fs::exists(about, failed)) return request;
   auto text = text_of_file(about.string());
   if (!text) return text.error();
-  request.about = std::move(text).value();
+  request.about = text->empty() ? "\n" : std::move(text).value();  // a file that is there has to say what it is
   return request;
 }
 

@@ -3,10 +3,13 @@
 
 #include <algorithm>
 #include <map>
+#include <optional>
 #include <set>
 
 #include "base/text.h"
 #include "deduce/technique.h"
+#include "lesson/written_lesson.h"
+#include "path/selection.h"
 
 namespace cp {
 
@@ -17,11 +20,12 @@ class AboutReader {
   explicit AboutReader(std::string_view text) : text_(text) {}
 
   Result<SeriesAbout> read() {
-    if (trimmed(text_).empty()) return about_;
+    if (text_.empty()) return about_;
     std::size_t start = 0;
     while (start < text_.size() && !fault_) {
       const std::size_t end = std::min(text_.find('\n', start), text_.size());
       ++line_;
+      line_start_ = start;
       take(trimmed(text_.substr(start, end - start)));
       start = end + 1;
     }
@@ -30,8 +34,16 @@ class AboutReader {
   }
 
  private:
-  void complain(std::string_view piece, std::string message, std::string hint) {
-    if (!fault_) fault_ = Error{ErrorCode::kBadArgument, std::move(message), std::move(hint), {static_cast<std::size_t>(piece.data() - text_.data()), piece.size(), line_, 1}};
+  [[nodiscard]] TextSpan place_of(std::string_view piece) const {
+    if (piece.empty()) return {line_start_, 0, line_, 1};
+    const auto offset = static_cast<std::size_t>(piece.data() - text_.data());
+    int column = 1;
+    for (const char c : text_.substr(line_start_, offset - line_start_)) column += (static_cast<unsigned char>(c) & 0xC0U) != 0x80U ? 1 : 0;
+    return {offset, piece.size(), line_, column};
+  }
+
+  void complain(std::string_view piece, std::string message, std::string hint, ErrorCode code = ErrorCode::kBadArgument) {
+    if (!fault_) fault_ = Error{code, std::move(message), std::move(hint), place_of(piece)};
   }
 
   void take(std::string_view line) {
@@ -41,33 +53,61 @@ class AboutReader {
     }
     if (line.empty()) {
       is_open_ = false;
+      is_front_ = false;
       return;
     }
     if (line.front() == '%') return;
     const std::size_t colon = line.find(':');
     const std::string_view key = trimmed(line.substr(0, colon));
-    const bool is_key = about_.words.empty() && colon != std::string_view::npos && (key == "title" || key == "language" || key == "assumes");
-    if (is_key) return take_key(key, trimmed(line.substr(colon + 1)), line);
+    const bool is_key = colon != std::string_view::npos && std::find(kSeriesKeys.begin(), kSeriesKeys.end(), key) != kSeriesKeys.end();
+    if (is_key && about_.words.empty()) return take_key(key, trimmed(line.substr(colon + 1)));
+    if (is_front_) return complain_of_front(line, key);
     if (is_open_) about_.words.back() += " " + std::string(line);
     else about_.words.emplace_back(line);
     is_open_ = true;
   }
 
-  void take_key(std::string_view key, std::string_view value, std::string_view line) {
-    if (value.empty()) return complain(line, "'" + std::string(key) + "' says nothing", "leave the line out, or write a value after the colon");
+  // Up to the first empty line there are keys and nothing else: a slip there must not end up among the words for pupils.
+  void complain_of_front(std::string_view line, std::string_view key) {
+    if (key.size() == line.size()) return complain(line, "a line such as title: Four lessons is wanted here", "the words for the page start after an empty line");
+    complain(key, "'" + std::string(key) + "' is not known here", "the keys are " + listed({kSeriesKeys.begin(), kSeriesKeys.end()}), ErrorCode::kBadName);
+  }
+
+  void take_key(std::string_view key, std::string_view value) {
+    if (std::find(seen_.begin(), seen_.end(), key) != seen_.end()) return complain(key, "'" + std::string(key) + "' was given before", "say it once");
+    seen_.push_back(key);
+    if (value.empty()) return complain(key, "'" + std::string(key) + "' says nothing", "leave the line out, or write a value after the colon");
     if (key == "title") about_.title = value;
-    if (key == "language") about_.language = value;
-    if (key == "assumes") about_.assumes = split(value, ',');
+    if (key == "assumes") take_names(value);
+    if (key != "language") return;
+    if (!is_language_tag(value)) return complain(value, "'" + std::string(value.substr(0, 40)) + "' is no name of a language", "write a tag such as en, de or pt-BR");
+    about_.language = value;
+  }
+
+  void take_names(std::string_view value) {
+    for (std::size_t from = 0; from <= value.size();) {
+      const std::size_t to = std::min(value.find(',', from), value.size());
+      const std::string_view name = trimmed(value.substr(from, to - from));
+      if (!is_idea_name(name)) {
+        return complain(name.empty() ? value : name, "'" + std::string(name) + "' cannot be the name of a technique or an idea", "names are small letters, digits and '-', with commas between them");
+      }
+      about_.assumes.emplace_back(name);
+      about_.places.push_back(place_of(name));
+      from = to + 1;
+    }
   }
 
   std::string_view text_;
   SeriesAbout about_;
   int line_ = 0;
-  bool is_open_ = false;
+  std::size_t line_start_ = 0;
+  bool is_front_ = true;  // no empty line yet
+  bool is_open_ = false;  // the next line goes on with the paragraph
+  std::vector<std::string_view> seen_;
   std::optional<Error> fault_;
 };
 
-// What pupils know at some point: names of techniques and ideas; a family stands for all its techniques.
+// What pupils know at some point: names of techniques and ideas; a family or a group stands for all its techniques.
 class Known {
  public:
   explicit Known(const std::vector<std::string>& names) { add(names); }

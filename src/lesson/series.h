@@ -2,6 +2,7 @@
 // Several lessons as a course: in which order, does each need only what was taught before, and what occurs where?
 #pragma once
 
+#include <array>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -12,6 +13,7 @@
 namespace cp {
 
 inline constexpr std::string_view kSeriesFirstLine = "counterpoise series 1";
+inline constexpr std::array<std::string_view, 3> kSeriesKeys = {"title", "language", "assumes"};
 
 // What the series says of itself (docs/formats/series.md).
 struct SeriesAbout {
@@ -19,8 +21,10 @@ struct SeriesAbout {
   std::string language = "en";
   std::vector<std::string> assumes;  // techniques, families and ideas that pupils bring along
   std::vector<std::string> words;    // paragraphs for the index page
+  std::vector<TextSpan> places = {};  // of the names in `assumes`, when they were read from a text
 };
-// An empty text is a series that says nothing of itself. Errors have line and column.
+// An empty text is a series that says nothing of itself; blanks alone are a mistake. Errors have line and column; kBadName is an
+// unknown key.
 Result<SeriesAbout> parse_series(std::string_view text);
 
 struct SeriesMember {

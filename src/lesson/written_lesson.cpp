@@ -68,21 +68,6 @@ std::size_t bad_byte(std::string_view text) {
   return std::string_view::npos;
 }
 
-bool is_language(std::string_view text) {
-  std::size_t part = 0;
-  for (const char c : text) {
-    if (c == '-') {
-      if (part == 0) return false;
-      part = 0;
-    } else if ((c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9')) {
-      if (++part > 8) return false;
-    } else {
-      return false;
-    }
-  }
-  return part > 0 && text.size() <= 35 && text.find_first_of("-") != 0 && text.substr(0, text.find('-')).size() >= 2;
-}
-
 class LessonReader {
  public:
   explicit LessonReader(std::string_view text) : text_(text), lines_(lines_of(text)) {}
@@ -159,7 +144,7 @@ class LessonReader {
   }
 
   void take_language(const FileLine& line, std::string_view value) {
-    if (!is_language(value)) return complain(line, value, "'" + std::string(value.substr(0, 40)) + "' is no name of a language", "write a tag such as en, de or pt-BR");
+    if (!is_language_tag(value)) return complain(line, value, "'" + std::string(value.substr(0, 40)) + "' is no name of a language", "write a tag such as en, de or pt-BR");
     lesson_.language = value;
   }
 
@@ -177,8 +162,7 @@ class LessonReader {
     while (from <= value.size()) {
       const std::size_t to = std::min(value.find(',', from), value.size());
       const std::string_view name = trimmed(value.substr(from, to - from));
-      const bool is_name = !name.empty() && std::all_of(name.begin(), name.end(), [](char c) { return (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9') || c == '-'; });
-      if (!is_name) complain(line, name.empty() ? value : name, "'" + std::string(name) + "' cannot be the name of a technique or an idea", "names are small letters, digits and '-', with commas between them");
+      if (!is_idea_name(name)) complain(line, name.empty() ? value : name, "'" + std::string(name) + "' cannot be the name of a technique or an idea", "names are small letters, digits and '-', with commas between them");
       if (std::find(list.begin(), list.end(), name) == list.end()) list.emplace_back(name);
       from = to + 1;
     }
@@ -334,6 +318,25 @@ void print_key(std::string& text, std::string_view key, const std::string& value
 }
 
 }  // namespace
+
+bool is_language_tag(std::string_view text) {
+  std::size_t part = 0;
+  for (const char c : text) {
+    if (c == '-') {
+      if (part == 0) return false;
+      part = 0;
+    } else if ((c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9')) {
+      if (++part > 8) return false;
+    } else {
+      return false;
+    }
+  }
+  return part > 0 && text.size() <= 35 && text.find_first_of("-") != 0 && text.substr(0, text.find('-')).size() >= 2;
+}
+
+bool is_idea_name(std::string_view text) {
+  return !text.empty() && std::all_of(text.begin(), text.end(), [](char c) { return (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9') || c == '-'; });
+}
 
 Result<Lesson> parse_lesson(std::string_view text) { return LessonReader(text).read(); }
 

@@ -67,6 +67,12 @@ Result<Lesson> parse_lesson(std::string_view text);
 // The canonical text. parse_lesson(print_lesson(l)) == l for every l that came from parse_lesson or draft_lesson.
 std::string print_lesson(const Lesson& lesson);
 
+// Has the text the form of a language tag, such as en, de or pt-BR?
+bool is_language_tag(std::string_view text);
+
+// May it be the name of a technique or an idea: small letters, digits and '-'?
+bool is_idea_name(std::string_view text);
+
 // The puzzle as a position. Precondition: the lesson was parsed.
 Position puzzle_of(const Lesson& lesson);
 

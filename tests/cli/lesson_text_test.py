@@ -157,6 +157,21 @@ class SeriesTest(Case):
         with open(os.path.join(goal, "series.json")) as file:
             self.fits(json.load(file), "series_folder")
 
+    def test_slips_in_what_a_series_says_of_itself(self):
+        folder = self.path("mine")
+        os.mkdir(folder)
+        self.path("mine/one.lesson", HEAD + "needs: single, heron\n\n== A\nwords\n")
+        self.path("mine/about.series", "counterpoise series 1\ntitle: T\nassumes: single, heron\n")
+        self.ends(Run("series", "check", folder), 0)
+        for text, *said in (("", "about.series:1:1: this is no series", "counterpoise series 1"),
+                            ("counterpoise series 1\ntitel: x\nassumes: single\n", "about.series:2:1: 'titel' is not known here", "did you mean title?", "^^^^^"),
+                            ("counterpoise series 1\ntitle T\n", "about.series:2:1: ", "after an empty line"),
+                            ("counterpoise series 1\nlanguage: xx9!\n", "about.series:2:11: 'xx9!' is no name of a language"),
+                            ("counterpoise series 1\nassumes: single, lockd\n", "about.series:2:18: 'lockd' is no technique", "did you mean locked?"),
+                            ("counterpoise series 1\nassumes: single, hreon\n", "about.series:2:18: 'hreon' is no technique", "did you mean heron?")):
+            self.path("mine/about.series", text)
+            self.ends(Run("series", "check", folder), 64, *said)
+
     def test_the_lesson_that_does_not_build_is_named(self):
         folder = self.path("mine")
         os.mkdir(folder)

@@ -76,5 +76,33 @@ TEST(Series, AboutIsRead) {
   EXPECT_FALSE(parse_series("counterpoise series 1\ntitle:\n").is_ok());
 }
 
+TEST(Series, SlipsInAboutAreToldWithTheirPlace) {
+  struct Slip {
+    const char* lines;
+    int line;
+    int column;
+    const char* says;
+  };
+  const std::vector<Slip> slips = {{"titel: x\nassumes: single\n\nWords.\n", 2, 1, "'titel' is not known here"},
+                                   {"  title T\n", 2, 3, "a line such as title: "},
+                                   {"title: T\nWords.\n", 3, 1, "a line such as title: "},
+                                   {"language: xx9!\n", 2, 11, "'xx9!' is no name of a language"},
+                                   {"title: \xC3\x84\nassumes: single, Locked\n", 3, 18, "'Locked' cannot be the name"},
+                                   {"assumes: single,, fish\n", 2, 10, "cannot be the name"},
+                                   {"title: A\ntitle: B\n", 3, 1, "was given before"}};
+  for (const Slip& slip : slips) {
+    const auto about = parse_series(std::string(kSeriesFirstLine) + "\n" + slip.lines);
+    ASSERT_FALSE(about.is_ok()) << slip.lines;
+    EXPECT_EQ(about.error().where.line, slip.line) << slip.lines;
+    EXPECT_EQ(about.error().where.column, slip.column) << slip.lines;
+    EXPECT_NE(about.error().message.find(slip.says), std::string::npos) << about.error().message;
+    EXPECT_FALSE(about.error().hint.empty());
+  }
+  EXPECT_FALSE(parse_series("\n").is_ok());
+  const auto words = parse_series(std::string(kSeriesFirstLine) + "\n% a comment\ntitle: T\n\nNo title here: words.\ntitel: x\n");
+  ASSERT_TRUE(words.is_ok());
+  EXPECT_EQ(words->words, (std::vector<std::string>{"No title here: words. titel: x"}));
+}
+
 }  // namespace
 }  // namespace cp
