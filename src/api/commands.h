@@ -6,6 +6,7 @@
 #pragma once
 
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "api/answer.h"
@@ -88,7 +89,15 @@ struct LessonRequest {
   std::string right = {};
   std::string idea = {};      // the id of a technique; empty or "balance": a balance
   std::string language = {};  // empty: English
+  std::string source = {};    // where the puzzle comes from; empty: not known, and nothing is said of it
+  // In a course: names that were taught before (techniques, families, groups), and what this lesson teaches besides its idea.
+  // Nothing known: the lesson stands alone and needs families.
+  std::vector<std::string> known = {};
+  std::vector<std::string> teaches = {};
 };
+// The error of a language that drafts can not be written in; "" is English.
+std::optional<Error> unspoken_language(std::string_view language);
+
 Answer lesson(const LessonRequest& request);
 
 // The first draft of a lesson as text (docs/formats/lesson_document.md). `notes` plays no part.

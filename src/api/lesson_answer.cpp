@@ -105,6 +105,9 @@ void add_alternatives(DraftInput& input, int most_free_slack) {
 DraftInput draft_input(const Subject& subject, const Storyline& storyline, const LessonRequest& request) {
   DraftInput input(subject.puzzle);
   input.title = request.title;
+  input.source = request.source;
+  input.known = request.known;
+  input.teaches = request.teaches;
   if (!request.language.empty()) input.language = request.language;
   input.path = storyline.path.steps;
   input.key = storyline.key;
@@ -170,22 +173,10 @@ std::optional<Answer> wrong_idea(const LessonRequest& request) {
   return refuse(Error{ErrorCode::kBadName, "'" + request.idea + "' is a family, not a technique", "name one technique, as in x-wing", {0, request.idea.size(), 1, 1}}, "idea");
 }
 
-// Drafts speak the languages of the catalogue of sentences.
-std::optional<Answer> wrong_language(const LessonRequest& request) {
-  if (request.language.empty()) return std::nullopt;
-  std::vector<std::string> known;
-  for (const std::string_view language : word_languages()) {
-    if (request.language == language) return std::nullopt;
-    known.emplace_back(language);
-  }
-  return refuse(Error{ErrorCode::kBadName, "there are no words in '" + request.language + "'", "the languages of drafts are " + listed(known) + "; a draft can be translated, any tag may stand in the lesson", {0, request.language.size(), 1, 1}},
-                "language");
-}
-
 Drafted draft(const LessonRequest& request) {
   if (auto wrong = out_of_range("max_slack", request.max_slack, 0, kMostFreeSlack)) return refused(std::move(*wrong));
   if (auto wrong = wrong_idea(request)) return refused(std::move(*wrong));
-  if (auto wrong = wrong_language(request)) return refused(std::move(*wrong));
+  if (auto wrong = unspoken_language(request.language)) return refused(refuse(std::move(*wrong), "language"));
   const auto subject = subject_of(request.puzzle);
   if (!subject) return refused(refuse(subject.error(), "puzzle"));
   std::vector<Weight> chosen;
@@ -210,6 +201,17 @@ Drafted draft(const LessonRequest& request) {
 }
 
 }  // namespace
+
+// Drafts speak the languages of the catalogue of sentences.
+std::optional<Error> unspoken_language(std::string_view language) {
+  if (language.empty()) return std::nullopt;
+  std::vector<std::string> known;
+  for (const std::string_view spoken : word_languages()) {
+    if (language == spoken) return std::nullopt;
+    known.emplace_back(spoken);
+  }
+  return Error{ErrorCode::kBadName, "there are no words in '" + std::string(language) + "'", "the languages of drafts are " + listed(known) + "; a draft can be translated, any tag may stand in the lesson", {0, language.size(), 1, 1}};
+}
 
 LessonParts lesson_parts(const LessonRequest& request) {
   Drafted drafted = draft(request);

@@ -42,7 +42,9 @@ void add_demo(Program& program) {
       "  counterpoise demo\n"
       "  counterpoise demo --output first-lesson\n");
   command->callback([words, &program] {
-    program.exit_code = make_lesson({CP_DEMO_PUZZLE, "", words->notes, 1, kLeft, kRight}, words->folder, words->json, "the bundled puzzle");
+    api::LessonRequest request{CP_DEMO_PUZZLE, "", words->notes, 1, kLeft, kRight};
+    request.source = "Counterpoise, composed for this lesson";
+    program.exit_code = make_lesson(request, words->folder, words->json, "the bundled puzzle");
     if (program.exit_code == 0) program.exit_code = make_bundled_series(words->series, words->notes, words->json);
     if (program.exit_code == 0 && !words->json && !say(kHow)) program.exit_code = cannot_say();
   });

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "cli/series_plan_command.h"
 
+#include <algorithm>
 #include <filesystem>
 
 #include "api/commands.h"
@@ -90,6 +91,9 @@ std::optional<Error> write_folder(const Words& words, const Course& course, cons
     request.puzzle = candidates[lesson.candidate].record.puzzle;
     request.idea = lesson.new_techniques.front();
     request.language = words.language;
+    request.known = lesson.known;
+    request.teaches = lesson.new_techniques;
+    if (std::find(request.teaches.begin(), request.teaches.end(), lesson.idea) == request.teaches.end()) request.teaches.push_back(lesson.idea);
     const api::Answer draft = api::lesson_draft(request);
     Json& told = answer["lessons"][i];
     if (!draft.is_ok() || !draft.json.contains("lesson")) {
@@ -107,6 +111,7 @@ std::optional<Error> write_folder(const Words& words, const Course& course, cons
 
 int run(Words& words) {
   if (words.lessons < 1) return fail({ErrorCode::kBadArgument, "--lessons is 1 or more", "twelve is usual", {}}, words.json);
+  if (const auto unspoken = api::unspoken_language(words.language)) return fail(*unspoken, words.json, {words.language, "--language"}, "language");
   words.wish.most_lessons = static_cast<std::size_t>(words.lessons);
   std::vector<CourseCandidate> candidates;
   const auto error = for_each_record(words.records, [&](ScanLine line, std::uint64_t number) {

@@ -234,7 +234,7 @@ class Planner {
     const Stage& stage = stages_[s];
     const Choice& choice = stage.choices[chosen[s]];
     const Choice* before = s == 0 ? nullptr : &stages_[s - 1].choices[chosen[s - 1]];
-    CourseLesson lesson{stage.idea, choice.candidate, choice.fresh, stage.count - 1, choice.own_points, 0, 0, {}};
+    CourseLesson lesson{stage.idea, choice.candidate, choice.fresh, stage.known, stage.count - 1, choice.own_points, 0, 0, {}};
     if (before != nullptr) {
       lesson.rise_points = rise_points(*before, choice, wanted);
       lesson.look_points = look_points(*before, choice);

@@ -29,6 +29,7 @@ struct CourseLesson {
   std::string idea;
   std::size_t candidate = 0;              // index
   std::vector<std::string> new_techniques;  // on its path, all of this idea
+  std::vector<std::string> known = {};    // what was assumed or taught before it
   int alternatives = 0;                   // other puzzles with exactly this new idea
   // What spoke for it and against it, in points; 0 is best. The course has the least sum that the search finds.
   int own_points = 0;

@@ -9,6 +9,7 @@
 #include "lesson/draft_idea.h"
 #include "lesson/draft_page.h"
 #include "grid/notation.h"
+#include "path/selection.h"
 #include "speak/naming.h"
 
 namespace cp {
@@ -79,14 +80,14 @@ class Drafter {
     lesson_.language = input_.language;
     lesson_.idea = key_.step.technique;
     lesson_.level = level();
-    lesson_.source = words_.say("draft.source");
+    lesson_.source = one_line(input_.source);
     lesson_.teaches = {lesson_.idea};
+    for (const std::string& name : input_.teaches) {
+      if (name != lesson_.idea) lesson_.teaches.push_back(name);
+    }
     std::set<std::string> needs;
-    for (std::size_t i = 0; i < input_.path.size(); ++i) {
-      const Step& step = input_.path[i].step;
-      const Technique* technique = technique_of(step);
-      const std::string name(technique != nullptr && is_plain(step) && technique->family != key_family() ? technique->family : step.technique);
-      if (name != lesson_.idea) needs.insert(name);
+    for (const PathStep& at : input_.path) {
+      if (std::none_of(lesson_.teaches.begin(), lesson_.teaches.end(), [&at](const std::string& name) { return stands_for(name, at.step); })) needs.insert(needed_for(at.step));
     }
     lesson_.needs.assign(needs.begin(), needs.end());
     const std::string title = one_line(input_.title);
@@ -98,6 +99,21 @@ class Drafter {
     } else {
       lesson_.title = words_.say("draft.title.technique", {{"name", name_of(key_.step)}});
     }
+  }
+  // Does the name, of a technique, a family or a group, stand for the technique of the step?
+  static bool stands_for(const std::string& name, const Step& step) {
+    const Technique* technique = technique_of(step);
+    return technique == nullptr ? name == step.technique : means(name, *technique);
+  }
+  // In a course the name under which the step was taught before. Otherwise the family of a plain step, unless it is the family
+  // of the idea.
+  [[nodiscard]] std::string needed_for(const Step& step) const {
+    for (const std::string& name : input_.known) {
+      if (stands_for(name, step)) return name;
+    }
+    const Technique* technique = technique_of(step);
+    const bool by_family = input_.known.empty() && technique != nullptr && is_plain(step) && technique->family != key_family();
+    return std::string(by_family ? technique->family : step.technique);
   }
   // A title is one line of text; whatever else was given becomes blanks.
   static std::string one_line(std::string text) {

@@ -18,6 +18,9 @@ struct DraftInput {
   Position puzzle;                      // a proper one
   std::string title;                    // "" gives "Weigh ... against ..."
   std::string language = "en";
+  std::string source;                   // of the puzzle; "": not known
+  std::vector<std::string> known;       // in a course: techniques, families and groups taught before; empty: it stands alone
+  std::vector<std::string> teaches;     // in a course: what the lesson teaches besides the technique of its key
   std::vector<PathStep> path;           // in order, from the puzzle on; need not reach the end
   std::size_t key = 0;                  // index in path of the step that the lesson is about
   bool is_needed = true;                // plainer steps had come to an end there

@@ -115,7 +115,7 @@ class Known {
   [[nodiscard]] bool has(const std::string& name) const {
     if (names_.count(name) != 0) return true;
     const auto technique = find_technique(name);
-    return technique && names_.count(std::string((*technique)->family)) != 0;
+    return technique && std::any_of(names_.begin(), names_.end(), [&technique](const std::string& known) { return means(known, **technique); });
   }
 
  private:

@@ -157,6 +157,23 @@ class SeriesTest(Case):
         with open(os.path.join(goal, "series.json")) as file:
             self.fits(json.load(file), "series_folder")
 
+    def test_a_planned_course_needs_nothing_that_it_does_not_teach(self):
+        records = self.path("records.jsonl")
+        self.ends(Run("scan", os.path.join(SOURCE, "tests/data/puzzles.tsv"), "--depth", "basics", "--out", records), 0)
+        for number, ideas in enumerate((("locked", "naked-pair", "hidden-pair"), ("locked", "subset"))):
+            folder = self.path(f"course{number}")
+            words = [word for idea in ideas for word in ("--idea", idea)]
+            self.ends(Run("series", "plan", records, "--assume", "single", *words, "-o", folder), 0)
+            self.assertEqual(len([name for name in os.listdir(folder) if name.endswith(".lesson")]), len(ideas))
+            run = Run("series", "check", folder)
+            self.ends(run, 0)
+            self.assertIn("No lesson needs what was not taught before.", run.out)
+
+    def test_a_plan_in_a_language_without_words_is_refused_at_once(self):
+        folder = self.path("course")
+        self.ends(Run("series", "plan", self.path("none.jsonl", ""), "--language", "fr", "-o", folder), 64, "--language", "there are no words in 'fr'", "en and de")
+        self.assertFalse(os.path.exists(folder))
+
     def test_slips_in_what_a_series_says_of_itself(self):
         folder = self.path("mine")
         os.mkdir(folder)

@@ -49,6 +49,8 @@ TEST(Course, EachLessonHasExactlyOneNewIdea) {
   EXPECT_EQ(course->gaps[0].with_others, 1);
   EXPECT_EQ(course->gaps[0].others, std::vector<std::string>{"naked-pair"});
   EXPECT_EQ(course->lessons[1].alternatives, 1);
+  EXPECT_EQ(course->lessons[0].known, (std::vector<std::string>{"single"}));
+  EXPECT_EQ(course->lessons[1].known, (std::vector<std::string>{"single", "pointing"}));
 }
 
 TEST(Course, TakesWhatTheCollectionOffersCheapestFirst) {

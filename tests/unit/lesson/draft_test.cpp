@@ -4,6 +4,7 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include <set>
 
 #include "support/sample_lesson.h"
 
@@ -26,6 +27,34 @@ TEST(Draft, ScenesGoFromThePuzzleToTheSolution) {
 TEST(Draft, TakesItsTitleFromTheBalanceUnlessOneIsGiven) {
   EXPECT_EQ(support::sample_written().title, "Weigh columns 1, 3 and 8 against row 8 and box 4");
   EXPECT_EQ(support::sample_written("Corners").title, "Corners");
+}
+
+TEST(Draft, SaysWhereThePuzzleComesFromWhenThatIsKnown) {
+  EXPECT_EQ(support::sample_written().source, "");
+  EXPECT_EQ(print_lesson(support::sample_written()).find("\nsource:"), std::string::npos);
+  DraftInput input = support::sample_input();
+  input.source = "a friend";
+  EXPECT_EQ(draft_lesson(input)->source, "a friend");
+}
+
+TEST(Draft, InACourseItNeedsWhatWasTaughtUnderItsName) {
+  DraftInput input = support::sample_input();
+  std::set<std::string> used;
+  for (const PathStep& at : input.path) used.insert(std::string(at.step.technique));
+  ASSERT_TRUE(used.count("naked-pair") == 1 || used.count("pointing") == 1);
+  const std::string taught = used.count("naked-pair") == 1 ? "naked-pair" : "pointing";
+  const std::string family = taught == "pointing" ? "locked" : "subset";
+  const auto has = [](const std::vector<std::string>& names, const std::string& name) { return std::find(names.begin(), names.end(), name) != names.end(); };
+  EXPECT_TRUE(has(draft_lesson(input)->needs, family));
+  input.known = {"single", taught};
+  Lesson lesson = draft_lesson(input).value();
+  EXPECT_TRUE(has(lesson.needs, "single") && has(lesson.needs, taught));
+  EXPECT_FALSE(has(lesson.needs, family) || has(lesson.needs, "hidden-single"));
+  input.known = {"single"};
+  input.teaches = {family};
+  lesson = draft_lesson(input).value();
+  EXPECT_EQ(lesson.teaches, (std::vector<std::string>{"balance", family}));
+  EXPECT_FALSE(has(lesson.needs, taught) || has(lesson.needs, family));
 }
 
 TEST(Draft, CanBeReadAndPrintedAgain) {

@@ -53,6 +53,13 @@ TEST(Series, GapsAreNamed) {
   EXPECT_TRUE(magic && fish && swan);
 }
 
+TEST(Series, AGroupStandsForItsTechniques) {
+  SeriesAbout about;
+  about.assumes = {"uniqueness"};
+  EXPECT_TRUE(plan_series(about, {member("one", 1, {"unique-rectangle-1"}, {}, {"hidden-rectangle"})}).gaps.empty());
+  EXPECT_EQ(plan_series(about, {member("one", 1, {"x-wing"}, {})}).gaps.size(), 1U);
+}
+
 TEST(Series, CoverageSaysWhatOccursWhere) {
   const std::vector<SeriesMember> members = {member("a", 1, {"single"}, {"balance"}, {"hidden-single", "balance"})};
   const SeriesPlan plan = plan_series({}, members);
