@@ -55,10 +55,10 @@ class Judge {
     std::uint64_t failures = limits_.failures;
     const End end = search.solve(all, failures);
     const bool is_false = board_.truth && !holds_in(claim_, *board_.truth);
-    if (end == End::kLimit && !is_false) return gave_up();
+    if (end == End::kLimit && !is_false) return first_or_none();
     if (end == End::kImpossible) {
       if (is_false) answer_.is_contradiction = true;
-      if (!explain(search, all, formula_of(shape_, claim_, false), limits_)) return gave_up();
+      if (!explain(search, all, formula_of(shape_, claim_, false), limits_)) return first_or_none();
       answer_.is_contradiction = answer_.is_contradiction || is_impossible_ground();
     }
     answer_.verdict = end == End::kImpossible ? Verdict::kProved : Verdict::kOpen;
@@ -98,11 +98,23 @@ class Judge {
     std::uint64_t failures = kLimitsOnFew.failures;
     const bool is_enough = search.solve(all_of_them(few.size()), failures) == End::kImpossible && explain(search, all_of_them(few.size()), denied, kLimitsOnFew);
     answer_.work += search.work();
-    if (!is_enough || (answer_.certificate->facts.size() > 1 && answer_.certificate->facts.size() <= kLargestToImprove)) return false;
-    answer_.is_smallest = answer_.certificate->facts.size() <= 1;
+    if (!is_enough) return false;
+    const std::size_t size = answer_.certificate->facts.size();
+    answer_.is_smallest = size <= 1;
     answer_.is_contradiction = is_impossible_ground();
     answer_.verdict = Verdict::kProved;
-    return true;
+    if (size <= 1 || size > kLargestToImprove) return true;
+    const std::uint64_t work = answer_.work;
+    if (!first_) first_ = std::move(answer_);
+    answer_ = {};
+    answer_.work = work;
+    return false;
+  }
+
+  // Everything on the board is too much for the search: a reason found with few of the facts stands.
+  Result<ClaimAnswer> first_or_none() {
+    if (!first_) return gave_up();
+    return std::move(*first_);
   }
 
   // The reason for a question that ended impossible.
@@ -186,6 +198,7 @@ class Judge {
   const Spare& spare_;
   const SearchLimits& limits_;
   std::vector<CertificateFact> facts_;
+  std::optional<ClaimAnswer> first_;  // proved with few facts, perhaps not the smallest reason
   ClaimAnswer answer_;
 };
 

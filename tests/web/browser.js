@@ -1,10 +1,11 @@
 // SPDX-License-Identifier: Apache-2.0
-// A browser without a network, and the lesson pages to open in it.
+// A browser without a network, the lesson pages to open in it, and what axe finds on a page.
 import { execFileSync } from 'node:child_process';
 import { mkdtempSync, readdirSync, readFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
+import { AxeBuilder } from '@axe-core/playwright';
 import { chromium } from 'playwright-core';
 
 const flags = [
@@ -68,4 +69,15 @@ export async function open(browser, url, options = {}) {
 export function visibleScenes(page) {
   return page.$$eval('section.scene', (scenes) =>
     scenes.flatMap((scene, i) => (scene.checkVisibility() ? [i + 1] : [])));
+}
+
+// WCAG 2.0 to 2.2, levels A and AA, and what axe calls best practice. Source of the rules: axe-core's own catalogue.
+const axeTags = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
+
+/** What axe finds; with `rules` only by these, where a screen differs from one already seen in colours or size alone. */
+export async function axeViolations(page, ...rules) {
+  const axe = new AxeBuilder({ page }).options({ resultTypes: ['violations'] });  // of what passes one example is enough
+  const result = await (rules.length ? axe.withRules(rules) : axe.withTags(axeTags)).analyze();
+  if (result.passes.length < (rules.length ? 1 : 9)) throw new Error('axe did not look at the page');
+  return result.violations.map((violation) => `${violation.id}: ${violation.nodes.map((node) => node.target).slice(0, 4).join(' ')}`);
 }

@@ -88,7 +88,7 @@ TEST(Judge, AnImproperPuzzleIsNotFollowed) {
 }
 
 TEST(Improve, EveryChangeHelpsAndIsTrue) {
-  const Desk desk(kRing + "look: r5 at most 3\n");
+  const Desk desk(kRing + "givens: 25\n");
   const Position demo = parse_position(kDemo).value();
   ASSERT_FALSE(judge(desk.examiner, desk.ground, demo).is_met());
   const Improvements found = improve(desk.examiner, desk.ground, demo, {3, 1});

@@ -2,7 +2,6 @@
 // The built desk behind a small server on this machine, and a browser that may reach nothing else.
 import { readFileSync } from 'node:fs';
 import { createServer } from 'node:http';
-import { AxeBuilder } from '@axe-core/playwright';
 
 export const pageFolder = process.env.COUNTERPOISE_DESK_DIR ?? new URL('../../../web/dist', import.meta.url).pathname;
 const folder = new URL(`file://${pageFolder}/`);
@@ -53,14 +52,3 @@ export async function paste(page, text) {
 }
 
 export const proper = (page) => page.getByText(/exactly one solution/).first().waitFor();
-
-// WCAG 2.0 to 2.2, levels A and AA, and what axe calls best practice. Source of the rules: axe-core's own catalogue.
-const axeTags = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
-
-/** What axe finds; with `rules` only by these, where a screen differs from one already seen in colours alone. */
-export async function axeViolations(page, ...rules) {
-  const axe = new AxeBuilder({ page });
-  const result = await (rules.length ? axe.withRules(rules) : axe.withTags(axeTags)).analyze();
-  if (result.passes.length < (rules.length ? 1 : 10)) throw new Error('axe did not look at the page');
-  return result.violations.map((violation) => `${violation.id}: ${violation.nodes.map((node) => node.target).slice(0, 4).join(' ')}`);
-}

@@ -9,8 +9,8 @@ import { join } from 'node:path';
 import { after, before, it } from 'node:test';
 import { pathToFileURL } from 'node:url';
 import { gzipSync } from 'node:zlib';
-import { launch } from '../browser.js';
-import { axeViolations, openDesk, pageFiles, pageFolder, paste, proper, ring } from './desk_page.js';
+import { axeViolations, launch } from '../browser.js';
+import { openDesk, pageFiles, pageFolder, paste, proper, ring } from './desk_page.js';
 
 const patient = { timeout: 90_000 };
 const program = process.env.COUNTERPOISE_BIN;

@@ -6,8 +6,8 @@ import { execFileSync } from 'node:child_process';
 import { mkdirSync, readFileSync } from 'node:fs';
 import { after, before, it } from 'node:test';
 import { gzipSync } from 'node:zlib';
-import { launch } from '../browser.js';
-import { axeViolations, openDesk, pageFiles, paste, proper, ring, serve } from './desk_page.js';
+import { axeViolations, launch } from '../browser.js';
+import { openDesk, pageFiles, paste, proper, ring, serve } from './desk_page.js';
 
 const patient = { timeout: 60_000 };
 const pictures = process.env.CP_PICTURES ? new URL('../../../docs/pictures/desk/', import.meta.url).pathname : '';

@@ -7,8 +7,8 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { after, before, it } from 'node:test';
-import { launch } from '../browser.js';
-import { axeViolations, openDesk, pageFolder, ring } from './desk_page.js';
+import { axeViolations, launch } from '../browser.js';
+import { openDesk, pageFolder, ring } from './desk_page.js';
 
 const program = process.env.COUNTERPOISE_BIN;
 const four = '..3.1......4.1..', many = '...3..1....2....';
