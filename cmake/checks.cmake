@@ -142,7 +142,7 @@ function(cp_program_tests)
       get_filename_component(name "${script}" NAME_WE)
       add_test(NAME cli.${name} COMMAND Python3::Interpreter "${script}")
       set_tests_properties(cli.${name} PROPERTIES
-        ENVIRONMENT "${surroundings}" TIMEOUT 300 LABELS cli)
+        ENVIRONMENT "${surroundings}" TIMEOUT 600 LABELS cli)
     endif()
   endforeach()
   file(GLOB web_tests CONFIGURE_DEPENDS "${CMAKE_SOURCE_DIR}/tests/web/*.test.*js")

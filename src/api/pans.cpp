@@ -9,7 +9,7 @@ namespace {
 
 // One pan by itself, so that the place of an error counts in its own text.
 Result<std::vector<Weight>> read_pan(const Shape& shape, const std::string& text, bool is_left) {
-  if (trimmed(text).empty()) return std::vector<Weight>{};
+  if (trimmed(text).empty() || trimmed(text) == kEmptyPan) return std::vector<Weight>{};
   return is_left ? parse_pans(shape, text, "") : parse_pans(shape, "", text);
 }
 

@@ -91,7 +91,7 @@ class PairScreen {
     }
     for (std::size_t group = 0; group < lacking_.size(); ++group) {
       for (std::size_t digit = 0; digit < 9; ++digit) {
-        for (std::size_t i = 0; i < kChoices; ++i) lacking_[group][digit][i] = static_cast<std::uint8_t>(-rights[group * kChoices + i].known[digit]);
+        for (std::size_t i = 0; i < kChoices; ++i) lacking_[group][digit][i] = static_cast<std::int8_t>(-rights[group * kChoices + i].known[digit]);
       }
     }
   }
@@ -102,14 +102,15 @@ class PairScreen {
     std::array<Bytes, 9> wanted;
     int copies = 0;
     for (std::size_t digit = 0; digit < 9; ++digit) {
-      const auto lacks = static_cast<std::uint8_t>(-left.known[digit]);
+      const auto lacks = static_cast<std::int8_t>(-left.known[digit]);
       copies += lacks;
       wanted[digit] = Bytes{} + lacks;
     }
-    std::array<std::array<std::uint8_t, 16>, 3> covered{};
+    std::array<std::array<std::int8_t, 16>, 3> covered{};
     for (std::size_t stack = 0; stack < 3; ++stack) {
-      for (std::size_t i = 0; i < kChoices; ++i) covered[stack][i] = static_cast<std::uint8_t>((left.open & stacks_[stack][i]).size());
+      for (std::size_t i = 0; i < kChoices; ++i) covered[stack][i] = static_cast<std::int8_t>((left.open & stacks_[stack][i]).size());
     }
+    for (std::size_t i = kChoices; i < 16; ++i) covered[2][i] = INT8_MIN;  // no choice: out of any bound
     Bytes last;
     std::memcpy(&last, covered[2].data(), sizeof(last));
     const int spare = left.open.size() - copies;  // 0 unless the position clashes
@@ -119,21 +120,22 @@ class PairScreen {
         const Bytes& lacks = lacking_[group][digit];
         both += lacks < wanted[digit] ? lacks : wanted[digit];
       }
-      // Slack within the bound: both <= last + rest. Both sides of this stay between 0 and 255 (81 cells, small bounds).
+      // Slack within the bound: both <= last + rest. Both sides stay far below 127 (81 cells, small bounds).
       const int rest = covered[0][group / kChoices] + covered[1][group % kChoices] + most_slack - spare;
-      const Bytes bound = last + static_cast<std::uint8_t>(rest < 0 ? 0 : rest);
+      const Bytes bound = last + static_cast<std::int8_t>(rest < 0 ? 0 : rest);
       const auto passes = both <= bound;
       std::array<std::uint64_t, 2> words{};
       std::memcpy(words.data(), &passes, sizeof(passes));
-      if ((words[0] | words[1]) == 0) continue;
-      for (std::size_t i = 0; i < kChoices; ++i) {
-        if (passes[i] != 0) visit(group * kChoices + i);
+      for (std::size_t half = 0; half < 2; ++half) {
+        for (std::uint64_t set = words[half] & 0x0101010101010101ULL; set != 0; set &= set - 1) {
+          visit(group * kChoices + half * 8 + static_cast<std::size_t>(std::countr_zero(set)) / 8);
+        }
       }
     }
   }
 
  private:
-  typedef std::uint8_t Bytes __attribute__((vector_size(16)));
+  typedef std::int8_t Bytes __attribute__((vector_size(16)));
   std::array<std::array<TwoWords, kChoices>, 3> stacks_{};
   std::vector<std::array<Bytes, 9>> lacking_;  // copies that a right side lacks: by the choices in the first two stacks, by digit
 };

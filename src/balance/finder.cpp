@@ -32,12 +32,11 @@ int least_key(const DistinctBalance& balance) {
 
 class Finder {
  public:
-  Finder(const Position& position, const FinderOptions& options)
-      : position_(position), options_(options), distinct_(position, options.most_raw_slack, options.most_houses), givens_(two_words(position.givens())),
+  Finder(const Position& position, const FinderOptions& options, KeptBalances& kept)
+      : position_(position), options_(options), distinct_(kept.of(position, options.most_raw_slack, options.most_houses)), givens_(two_words(position.givens())),
         given_count_(position.givens().size()) {
     if (position.shape().side() == 9) quick_look_.emplace(position);
     for (int house = 0; house < position.shape().house_count(); ++house) house_cells_.push_back(two_words(position.shape().cells(House(house))));
-    sort_parts();
   }
 
   FinderResult run() {
@@ -126,7 +125,8 @@ class Finder {
   }
 
   // Is it two smaller balances put side by side? One of the two holds the first cell, so only those are looked at.
-  [[nodiscard]] bool is_sum(const DistinctBalance& balance) const {
+  [[nodiscard]] bool is_sum(const DistinctBalance& balance) {
+    if (!has_parts_) sort_parts();
     const TwoWords left = balance.left;
     const TwoWords right = balance.right;
     const auto splits = [&](TwoWords part_left, TwoWords part_right) {
@@ -153,6 +153,7 @@ class Finder {
   }
 
   void sort_parts() {
+    has_parts_ = true;
     for (const DistinctBalance& balance : distinct_.all()) {
       const TwoWords cells = balance.left | balance.right;
       parts_[first_cell(cells)].push_back({balance.left, balance.right, cells.size()});
@@ -164,12 +165,13 @@ class Finder {
 
   const Position& position_;
   const FinderOptions& options_;
-  DistinctBalances distinct_;
+  const DistinctBalances& distinct_;
   std::vector<TwoWords> house_cells_;  // by house index
   TwoWords givens_;
   int given_count_;
   std::optional<QuickLook> quick_look_;  // 9x9 only
-  std::array<std::vector<Part>, 128> parts_;  // by first cell, small ones first
+  std::array<std::vector<Part>, 128> parts_;  // by first cell, small ones first; empty until asked for
+  bool has_parts_ = false;
   FinderResult result_;
 };
 
@@ -177,6 +179,11 @@ class Finder {
 
 bool can_find(const Shape& shape) { return shape.side() <= 9; }
 
-FinderResult find_balances(const Position& position, const FinderOptions& options) { return Finder(position, options).run(); }
+FinderResult find_balances(const Position& position, const FinderOptions& options) {
+  KeptBalances kept;
+  return find_balances(position, options, kept);
+}
+
+FinderResult find_balances(const Position& position, const FinderOptions& options, KeptBalances& kept) { return Finder(position, options, kept).run(); }
 
 }  // namespace cp

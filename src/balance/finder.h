@@ -9,6 +9,7 @@
 
 #include "balance/distinct.h"
 #include "balance/infer.h"
+#include "balance/kept_balances.h"
 #include "balance/load.h"
 
 namespace cp {
@@ -44,6 +45,9 @@ struct FinderResult {
 // rank among the best `limit`. Balances that are the sum of two smaller ones of the same position are left out, unless
 // nothing else is there; with `most_houses`, of two that have so few houses as well. Precondition: the side of the shape is at most 9 (can_find()).
 FinderResult find_balances(const Position& position, const FinderOptions& options);
+
+// The same answer; quicker when the last search with the same `kept` was of a position with the same digits placed.
+FinderResult find_balances(const Position& position, const FinderOptions& options, KeptBalances& kept);
 
 // True when the finder can scan this shape (up to 9x9).
 bool can_find(const Shape& shape);

@@ -6,6 +6,7 @@
 #include <cstring>
 
 #include "balance/case_solver.h"
+#include "balance/exact_pan.h"
 
 namespace cp {
 
@@ -145,6 +146,7 @@ QuickLook::QuickLook(const Position& position) : regions_(kFirstRegions) {
   for (std::size_t digit = 0; digit < 9; ++digit) {
     places_[digit] = bands_of(two_words(position.places(Digit(static_cast<int>(digit)))));
     houses_with_[digit] = houses_touched(places_[digit]);
+    for (const Cell cell : position.places(Digit(static_cast<int>(digit)))) candidates_[static_cast<std::size_t>(cell.index)] |= static_cast<std::uint16_t>(1U << digit);
   }
 }
 
@@ -204,18 +206,24 @@ QuickLook::Answer QuickLook::look(const DistinctBalance& balance, int most_free_
   const Bands left = bands_of(balance.left);
   const Bands right = bands_of(balance.right);
   Hand hand;
+  hand.open_left = left;
+  hand.open_right = right;
   Answer answer{balance.slack, 0, 1, true};
   for (std::size_t digit = 0; digit < 9; ++digit) {
     hand.left[digit] = places_[digit] & left;
     hand.right[digit] = places_[digit] & right;
     hand.need_left[digit] = std::max<int>(balance.tally[digit], 0);
     hand.need_right[digit] = std::max<int>(-balance.tally[digit], 0);
+    if (balance.slack == 0) {  // what is forced beyond that is for infer() to find
+      if (balance.tally[digit] != 0) fetch_early(static_cast<int>(digit), balance.tally[digit] > 0 ? hand.left[digit] : hand.right[digit]);
+      continue;
+    }
     hand.room[digit] = std::min(size(hand.left[digit]) - hand.need_left[digit], size(hand.right[digit]) - hand.need_right[digit]);
     if (hand.room[digit] <= 0) continue;
     for (const Bands places : {hand.left[digit], hand.right[digit], hand.left[digit] | hand.right[digit]}) fetch_early(static_cast<int>(digit), places);
   }
   for (std::size_t digit = 0; digit < 9; ++digit) {
-    if (hand.room[digit] <= 0 || balance.slack == 0) continue;  // what is forced beyond that is for infer() to find
+    if (hand.room[digit] <= 0) continue;
     const int least = forced_least(hand, static_cast<int>(digit));
     hand.need_left[digit] += least;
     hand.need_right[digit] += least;
@@ -234,23 +242,17 @@ QuickLook::Answer QuickLook::look(const DistinctBalance& balance, int most_free_
   return answer;
 }
 
+bool QuickLook::pan_speaks(Bands cells, const std::array<int, 9>& need) const {
+  ExactPan pan;
+  for (int band = 0; band < 3; ++band) {
+    for (std::uint32_t bits = cells[band]; bits != 0; bits &= bits - 1) pan.add(candidates_[static_cast<std::size_t>(27 * band + std::countr_zero(bits))]);
+  }
+  return pan.speaks(need);
+}
+
 // Every digit has its exact number of copies in both pans.
 bool QuickLook::exact_speaks(const Hand& hand) {
-  for (std::size_t digit = 0; digit < 9; ++digit) {
-    if (hand.need_left[digit] == 0 && !is_empty(hand.left[digit])) return true;
-    if (hand.need_right[digit] == 0 && !is_empty(hand.right[digit])) return true;
-  }
-  const auto pan_speaks = [](const std::array<Bands, 9>& places, const std::array<int, 9>& need) {
-    return scan_counts(places, need, 0, [&](std::uint32_t set, int spare, Bands cells) {
-      if (spare > 0) return false;
-      if (spare < 0) return true;
-      for (std::size_t digit = 0; digit < 9; ++digit) {
-        if (((set >> digit) & 1U) == 0 && !is_empty(places[digit] & cells)) return true;
-      }
-      return false;
-    });
-  };
-  if (pan_speaks(hand.left, hand.need_left) || pan_speaks(hand.right, hand.need_right)) return true;
+  if (pan_speaks(hand.open_left, hand.need_left) || pan_speaks(hand.open_right, hand.need_right)) return true;
   for (int digit = 0; digit < 9; ++digit) {
     if (houses_speak(hand, digit, 0)) return true;
   }
@@ -370,27 +372,29 @@ bool QuickLook::cover_speaks(int digit, Bands inside, const Cover& cover, int bu
   return false;
 }
 
-// Which candidates see all of these cells (or are one of them and see the others)?
-Bands QuickLook::seeing_all(Bands cells, Bands among) const {
-  while (!is_empty(cells) && !is_empty(among)) {
-    const int cell = first(cells);
-    remove_first(cells, cell);
-    among &= peers_[static_cast<std::size_t>(cell)] | self_[static_cast<std::size_t>(cell)];
-  }
-  return among;
-}
-
+// Does a candidate see all these places, or all but those in one house? Outside the pan it has all copies against it,
+// inside one less: it is a copy itself. The places in one house are at most one copy.
 bool QuickLook::sight_speaks(int digit, Bands inside, int need) const {
   const Bands& among = places_[static_cast<std::size_t>(digit)];
-  // Outside the pan a candidate has all copies against it, inside one less: it is a copy itself.
-  const auto speaks = [&](Bands seeing, int more) { return !is_empty(need > 1 + more ? seeing : need > more ? seeing & ~inside : Bands{}); };
-  if (speaks(seeing_all(inside, among), 0)) return true;
-  if (need < 2) return false;
-  for (std::uint32_t houses = houses_touched(inside); houses != 0; houses &= houses - 1) {
-    const Bands rest = inside & ~house_cells_[static_cast<std::size_t>(std::countr_zero(houses))];
-    if (speaks(seeing_all(rest, among), 1)) return true;
+  const auto speaks = [&](std::size_t cell, int against) {
+    const Bands unseen = inside & ~peers_[cell] & ~self_[cell];
+    if (against <= 0) return false;
+    if (is_empty(unseen)) return true;
+    return against > 1 && is_in_one_house(unseen);
+  };
+  for (int band = 0; band < 3; ++band) {
+    for (std::uint32_t bits = among[band]; bits != 0; bits &= bits - 1) {
+      const int at = std::countr_zero(bits);
+      const bool is_inside = ((inside[band] >> at) & 1U) != 0;
+      if (speaks(static_cast<std::size_t>(27 * band + at), is_inside ? need - 1 : need)) return true;
+    }
   }
   return false;
+}
+
+bool QuickLook::is_in_one_house(Bands cells) const {
+  const auto houses = houses_of(first(cells));
+  return std::any_of(houses.begin(), houses.end(), [&](int house) { return is_empty(cells & ~house_cells_[static_cast<std::size_t>(house)]); });
 }
 
 }  // namespace cp

@@ -36,6 +36,8 @@ class QuickLook {
   };
   // The balance in hand.
   struct Hand {
+    Bands open_left{};
+    Bands open_right{};
     std::array<Bands, 9> left{};   // places by digit in the open left cells
     std::array<Bands, 9> right{};
     std::array<int, 9> need_left{};  // copies known to be there: tally and forced shares
@@ -49,6 +51,7 @@ class QuickLook {
   void fetch_early(int digit, Bands places) const;  // asks for the memory that region() will look at
   int forced_least(const Hand& hand, int digit);
   [[nodiscard]] int forced_copies(int digit, Bands inside) const;
+  [[nodiscard]] bool pan_speaks(Bands cells, const std::array<int, 9>& need) const;
   bool exact_speaks(const Hand& hand);
   bool cases_speak(const Hand& hand);
   bool houses_speak(const Hand& hand, int digit, int more);
@@ -61,13 +64,14 @@ class QuickLook {
     Bands twice;  // places in two of them
   };
   [[nodiscard]] bool cover_speaks(int digit, Bands inside, const Cover& cover, int budget) const;
-  [[nodiscard]] Bands seeing_all(Bands cells, Bands among) const;
   [[nodiscard]] bool sight_speaks(int digit, Bands inside, int need) const;
+  [[nodiscard]] bool is_in_one_house(Bands cells) const;
   [[nodiscard]] int independent_size(Bands cells, int enough) const;
 
   std::vector<Region> regions_;  // open addressing; free slots have an empty key
   std::size_t region_count_ = 0;
   std::array<Bands, 9> places_{};
+  std::array<std::uint16_t, 81> candidates_{};  // by cell: bit per digit
   std::array<std::uint32_t, 9> houses_with_{};  // by digit: bit per house that has a place for it
   std::array<Bands, 27> house_cells_{};
   std::array<Bands, 81> peers_{};

@@ -92,6 +92,7 @@ Result<int> read_factor(std::string_view& item) {
 
 Result<bool> read_pan(const Shape& shape, std::string_view text, int sign, std::vector<Weight>& weights) {
   constexpr std::string_view kBetween = ",; +\t\n";
+  if (trimmed(text) == kEmptyPan) return true;
   int total = 0;
   std::size_t at = 0;
   while (at < text.size()) {

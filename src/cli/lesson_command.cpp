@@ -94,7 +94,7 @@ void add_request_options(CLI::App& command, api::LessonRequest& request) {
   command.add_option("--title", request.title, "the title; otherwise made from the idea")->type_name("TEXT");
   command.add_option("--max-slack", request.max_slack, "free slack that balances may have: 0, 1 or 2")->type_name("N")->capture_default_str();
   CLI::Option* left = command.add_option("--left", request.left, "choose the balance: houses of the left pan, as in r1,r2")->type_name("HOUSES");
-  CLI::Option* right = command.add_option("--right", request.right, "houses of the right pan")->type_name("HOUSES");
+  CLI::Option* right = command.add_option("--right", request.right, "houses of the right pan, or none")->type_name("HOUSES");
   left->needs(right);
   right->needs(left);
 }

@@ -25,7 +25,7 @@ constexpr std::array<std::pair<std::string_view, BalanceView>, 8> kViews = {{{"h
 
 constexpr std::string_view kAllDirectives = "the directives are @singles, @basics, @apply, @step, @balance, @let, @show, @claim, @board, @time, @solution, @grid and @aside";
 constexpr std::string_view kStepHint = "write it like this: @step r5c7 <> 4, r5c8 <> 4 by x-wing, or @step r3c4 = 5";
-constexpr std::string_view kBalanceHint = "write it like this: @balance left c1,c2 right r3,r7 name ring";
+constexpr std::string_view kBalanceHint = "write it like this: @balance left c1,c2 right r3,r7 name ring (none for a pan without houses)";
 constexpr std::string_view kBoardHint = "the wishes are: candidates all (or none, or cells); digits 5; focus CELLS; frame r3c4 = 5; strike r3c4 <> 5; after; hide";
 
 // Reads one directive; the first fault is kept.
@@ -186,7 +186,7 @@ class DirectiveReader {
     const std::string_view left_pan = trimmed(text_.substr(4, right - 4));
     const std::string_view right_pan = trimmed(text_.substr(right + 5, name - right - 5));
     for (const std::string_view pan : {left_pan, right_pan}) {
-      if (auto alone = parse_pans(shape_, pan, ""); !pan.empty() && !alone) return pass_on(pan, alone.error());
+      if (auto alone = parse_pans(shape_, pan, ""); !pan.empty() && pan != kEmptyPan && !alone) return pass_on(pan, alone.error());
     }
     auto weights = parse_pans(shape_, left_pan, right_pan);
     if (!weights) return pass_on(text_, weights.error());

@@ -122,7 +122,8 @@ class Drafter {
     if (is_balance()) {
       const auto [left, right] = pans(key_.step, key_.before);
       const Candidate& first = key_.step.eliminations.front();
-      scene.say(words_.vary("draft.promise.balance", seed_ / 3, {{"left", left}, {"right", right}, {"cell", shape_.name_of(first.cell)}, {"d", digit_name(first.digit)}}));
+      if (right.empty()) scene.say(words_.say("draft.promise.alone", {{"left", left}}));
+      else scene.say(words_.vary("draft.promise.balance", seed_ / 3, {{"left", left}, {"right", right}, {"cell", shape_.name_of(first.cell)}, {"d", digit_name(first.digit)}}));
     } else {
       scene.say(words_.vary("draft.promise.technique", seed_ / 3, {{"name", name_of(key_.step)}}));
     }

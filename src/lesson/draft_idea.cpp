@@ -338,7 +338,11 @@ std::vector<WrittenScene> idea_scenes(const IdeaInput& input) {
 std::vector<WrittenScene> exercise_scenes(const IdeaInput& input) { return ExerciseScenes(input).make(); }
 
 std::string balance_line(const Shape& shape, const std::vector<Weight>& weights, const std::string& name) {
-  return "left " + pan_text(shape, weights, true) + " right " + pan_text(shape, weights, false) + " name " + name;
+  const auto pan = [&](bool is_left) {
+    std::string text = pan_text(shape, weights, is_left);
+    return text.empty() ? std::string(kEmptyPan) : text;
+  };
+  return "left " + pan(true) + " right " + pan(false) + " name " + name;
 }
 
 std::string name_in_sentence(const Speaker& speaker, const Step& step) {

@@ -34,6 +34,29 @@ PangoMarks marks_of(std::string_view text, std::string_view term) {
   return marks;
 }
 
+bool is_written_from_the_right(gunichar letter) {
+  switch (g_unichar_get_script(letter)) {
+    case G_UNICODE_SCRIPT_ARABIC:
+    case G_UNICODE_SCRIPT_HEBREW:
+    case G_UNICODE_SCRIPT_SYRIAC:
+    case G_UNICODE_SCRIPT_THAANA:
+    case G_UNICODE_SCRIPT_NKO:
+    case G_UNICODE_SCRIPT_ADLAM: return true;
+    default: return false;
+  }
+}
+
+// Words in another script than the lesson's, as those the program says in English: read from the left, whatever is around them.
+bool reads_from_the_left(std::string_view text) {
+  bool has_letters = false;
+  for (const char* at = text.data(); at < text.data() + text.size(); at = g_utf8_next_char(at)) {
+    const gunichar letter = g_utf8_get_char(at);
+    if (is_written_from_the_right(letter)) return false;
+    has_letters = has_letters || g_unichar_isalpha(letter) != 0;
+  }
+  return has_letters;
+}
+
 }  // namespace
 
 WordsBlock::WordsBlock(cairo_t* canvas, const Tongue& tongue, const Lettering& lettering, double width, std::string_view text, std::string_view term)
@@ -41,7 +64,7 @@ WordsBlock::WordsBlock(cairo_t* canvas, const Tongue& tongue, const Lettering& l
   PangoLayout* layout = layout_.get();
   PangoContext* context = pango_layout_get_context(layout);
   pango_context_set_language(context, pango_language_from_string(tongue.language.c_str()));
-  pango_context_set_base_dir(context, tongue.is_right_to_left ? PANGO_DIRECTION_RTL : PANGO_DIRECTION_LTR);
+  pango_context_set_base_dir(context, tongue.is_right_to_left && !reads_from_the_left(text) ? PANGO_DIRECTION_RTL : PANGO_DIRECTION_LTR);
   pango_context_set_round_glyph_positions(context, FALSE);
   pango_layout_context_changed(layout);
   pango_layout_set_auto_dir(layout, FALSE);

@@ -60,14 +60,14 @@ class Surveyor {
     record_.symmetries = form.symmetries;
   }
 
-  [[nodiscard]] FinderResult find(const Position& position, std::size_t limit) const {
+  FinderResult find(const Position& position, std::size_t limit) {
     FinderOptions options;
     options.limit = limit;
     if (wish_.depth < SurveyDepth::kFull) {
       options.most_free_slack = 0;
       options.most_raw_slack = 0;
     }
-    return find_balances(position, options);
+    return find_balances(position, options, kept_);
   }
 
   void note_balances(const FinderResult& found) {
@@ -163,6 +163,7 @@ class Surveyor {
 
   const Position& puzzle_;
   const SurveyWish& wish_;
+  KeptBalances kept_;
   std::optional<FoundBalance> first_balance_;  // of the position asked last
   SurveyRecord record_;
 };

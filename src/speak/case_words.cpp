@@ -39,6 +39,15 @@ int forced_share(const ForcedCopies& forced, const Scales& scales, const Positio
 
 }  // namespace
 
+bool wastes_a_house(const Lemma& lemma, const Shape& shape) {
+  for (const Candidate& gone : lemma.removed) {
+    int serves = 0;
+    for (const House house : lemma.houses) serves += shape.cells(house).has(gone.cell) ? 1 : 0;
+    if (serves > 1) return true;
+  }
+  return false;
+}
+
 DigitCounts shares_known_beforehand(const BalanceReason& reason, const Scales& scales, const Position& position) {
   DigitCounts shares{};
   for (const ForcedCopies& forced : reason.forced) {
@@ -139,16 +148,6 @@ std::string cover_break(const Lemma& lemma, const std::string& wanted, const Cel
   const int houses = static_cast<int>(lemma.houses.size());
   return needs + ", but all its places for " + digit_name(lemma.digits.lowest()) + " (" + cell_names(shape, cells) + ") lie in " +
          house_names(shape, lemma.houses) + ", which " + (houses == 1 ? "has room for only one" : "have room for only " + spoken_number(houses));
-}
-
-// Does the lemma strike out a cell because it would serve two of the houses at once?
-bool wastes_a_house(const Lemma& lemma, const Shape& shape) {
-  for (const Candidate& gone : lemma.removed) {
-    int serves = 0;
-    for (const House house : lemma.houses) serves += shape.cells(house).has(gone.cell) ? 1 : 0;
-    if (serves > 1) return true;
-  }
-  return false;
 }
 
 std::string cover_lemma(const Lemma& lemma, bool is_break, const ShareCase& share_case, const Scales& scales, const Position& now) {

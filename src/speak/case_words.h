@@ -28,4 +28,7 @@ std::vector<Candidate> removed_in_case(const ShareCase& share_case);
 // "one", "two" for the sum of the counts.
 int sum_of(const DigitCounts& counts);
 
+// Does the lemma strike out a cell because it would serve two of the houses at once?
+bool wastes_a_house(const Lemma& lemma, const Shape& shape);
+
 }  // namespace cp

@@ -159,6 +159,7 @@ class StoryTeller {
     std::string key = lemma.kind == Lemma::Kind::kCover ? "story.lemma.cover" : lemma.kind == Lemma::Kind::kSight ? "story.lemma.sight" : "story.lemma.count";
     if (is_break && lemma.kind != Lemma::Kind::kSight) key += ".break";
     if (is_break && lemma.kind == Lemma::Kind::kCount && able.is_empty()) key = "story.lemma.none";
+    if (!is_break && lemma.kind == Lemma::Kind::kCover && lemma.houses.size() > 1) key = wastes_a_house(lemma, t_.shape) ? "story.lemma.cover.many.twice" : "story.lemma.cover.many";
     CellSet hit;
     for (const Candidate& gone : lemma.removed) hit.add(gone.cell);
     const std::string text = words_.say(key, {{"side", side(lemma.pan)},

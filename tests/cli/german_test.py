@@ -56,7 +56,7 @@ class GermanTest(Case):
             flat = " ".join(text.split())
             self.assertEqual([piece for piece in pieces if piece in flat], [], name)
             # A claim is written in the language of claims.
-            plain = re.sub(r"(\S+ )*\S+ (hold|in|footing) [\d,]+", " ", flat)
+            plain = re.sub(r"(?:\S+ ){1,40}(hold|in|footing) [\d,]+", " ", flat)
             plain = re.sub(r"\{key\.(left|right)\}|\bkey\b", " ", plain)
             self.assertEqual(sorted(set(match.group(0) for match in ENGLISH.finditer(plain))), [], name)
         return texts

@@ -6,7 +6,7 @@ import os
 import shutil
 import unittest
 
-from program import FOUR, MANY, SOURCE, STUCK, Case, Run
+from program import FOUR, MANY, SOURCE, STUCK, Case, Run, published
 
 SERIES = os.path.join(SOURCE, "data/series")
 HEAD = "counterpoise lesson 1\ntitle: Small\npuzzle: " + FOUR + "\n"
@@ -34,6 +34,18 @@ class LessonTextTest(Case):
             self.assertIn('<html lang="en">', file.read())
         with open(os.path.join(folder, "lesson.json")) as file:
             self.fits(json.load(file), "lesson_folder")
+
+    def test_what_weigh_shows_with_an_empty_pan_can_be_taught(self):
+        puzzle = next(puzzle for name, puzzle, _ in published() if name == "gecode5")
+        first = Run("weigh", puzzle, "--limit", "1", "--json").json()["balances"][0]
+        self.assertEqual(first["right"], [])
+        for language in ("en", "de"):
+            draft = self.path(language + ".lesson")
+            self.ends(Run("lesson", "draft", puzzle, "--left", "r3", "--right", "none", "--language", language, "-o", draft), 0)
+            with open(draft, encoding="utf-8") as file:
+                self.assertIn("@balance left r3 right none name key", file.read())
+            self.ends(Run("lesson", "check", draft), 0)
+        self.ends(Run("lesson", "draft", puzzle, "--left", "none", "--right", "none"), 64)
 
     def test_a_draft_does_not_write_over_what_was_edited(self):
         draft = self.write("my.lesson", "mine\n")

@@ -147,6 +147,47 @@ TEST(Distinct, BoundedInHousesAreThoseOfTheWholeWithSoFew) {
 }
 
 // No balance of the list is the sum of two smaller ones (looked for the plain way).
+// What is kept from one search must not reach another that weighs something else.
+TEST(Finder, AnswersTheSameWithWhatIsKept) {
+  std::uint64_t seed = 1300;
+  const Position first = support::stuck_position(standard_shape(), seed);
+  Position fewer_candidates = first;
+  const Cell cell = first.open().first();
+  const Digit digit = *first.candidates(cell).begin();
+  fewer_candidates.eliminate({cell, digit});
+  Position one_more_digit = first;
+  one_more_digit.place(cell, digit);
+  const Position other_shape = support::stuck_position(*find_shape("6x6"), seed);
+  FinderOptions options;
+  options.limit = 3;
+  options.most_free_slack = 0;
+  options.most_raw_slack = 0;
+  FinderOptions few_houses = options;
+  few_houses.most_houses = 4;
+  KeptBalances kept;
+  for (const Position& position : {first, fewer_candidates, one_more_digit, first, other_shape, fewer_candidates}) {
+    for (const FinderOptions& wish : {options, few_houses}) {
+      const FinderResult plain = find_balances(position, wish);
+      const FinderResult quick = find_balances(position, wish, kept);
+      EXPECT_EQ(quick.distinct, plain.distinct);
+      EXPECT_EQ(quick.examined, plain.examined);
+      EXPECT_EQ(quick.is_impossible, plain.is_impossible);
+      ASSERT_EQ(quick.balances.size(), plain.balances.size());
+      for (std::size_t i = 0; i < plain.balances.size(); ++i) {
+        EXPECT_EQ(quick.balances[i].weighing.weights, plain.balances[i].weighing.weights);
+        EXPECT_EQ(quick.balances[i].result.eliminations, plain.balances[i].result.eliminations);
+      }
+    }
+  }
+  // Only candidates differ: the pairs are not weighed again.
+  const int weighed = kept.weighed();
+  kept.of(fewer_candidates, 0, few_houses.most_houses);
+  kept.of(first, 0, few_houses.most_houses);
+  EXPECT_EQ(kept.weighed(), weighed);
+  kept.of(one_more_digit, 0, few_houses.most_houses);
+  EXPECT_EQ(kept.weighed(), weighed + 1);
+}
+
 TEST(Finder, ListsNoSums) {
   std::uint64_t seed = 40;
   const Position position = support::stuck_position(standard_shape(), seed);

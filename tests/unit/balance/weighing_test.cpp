@@ -135,6 +135,15 @@ TEST(Pans, AreReadAsPeopleTypeThem) {
   EXPECT_EQ(pan_text(shape, weights, false), "c1,c2,c3");
 }
 
+TEST(Pans, MayBeEmpty) {
+  const Shape& shape = standard_shape();
+  const auto one = parse_pans(shape, "r3", " none ").value();
+  ASSERT_EQ(one.size(), 1U);
+  EXPECT_EQ(one[0].weight, 1);
+  EXPECT_FALSE(parse_pans(shape, "none", "none"));
+  EXPECT_FALSE(parse_pans(shape, "r3 none", "c1"));
+}
+
 TEST(Pans, NameThePlaceOfAMistake) {
   const auto bad = parse_pans(standard_shape(), "r1,x3,r4", "c1");
   ASSERT_FALSE(bad);
