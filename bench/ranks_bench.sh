@@ -23,10 +23,10 @@ timed() {
   awk -v a="$start" -v b="$end" -v w="$words" -v n="$lines" 'BEGIN { printf "%-12s %7.2f s %8.1f a second\n", w, b - a, n / (b - a) }'
 }
 for _ in 1 2 3; do
-  timed "1 thread" "$build/counterpoise" scan "$folder/in.txt" --out "$folder/threads.jsonl" --threads 1
-  timed "2 threads" "$build/counterpoise" scan "$folder/in.txt" --out "$folder/threads.jsonl" --threads 2
+  timed "1 thread" "$build/counterpoise" scan "$folder/in.txt" --out "$folder/threads.jsonl" --replace --threads 1
+  timed "2 threads" "$build/counterpoise" scan "$folder/in.txt" --out "$folder/threads.jsonl" --replace --threads 2
   for n in $ranks; do
-    timed "$n ranks" mpirun --oversubscribe -n "$n" "$build/counterpoise" scan "$folder/in.txt" --out "$folder/ranks.jsonl" --ranks
+    timed "$n ranks" mpirun --oversubscribe -n "$n" "$build/counterpoise" scan "$folder/in.txt" --out "$folder/ranks.jsonl" --replace --ranks
     cmp "$folder/threads.jsonl" "$folder/ranks.jsonl"
   done
 done

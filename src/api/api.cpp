@@ -76,7 +76,7 @@ Answer ask_plan_check(Fields& fields) {
 }
 
 Answer ask_compose(Fields& fields) {
-  const ComposeRequest request{fields.text("plan"), fields.number("seed", 1), fields.number("count", 10), fields.number("of", 0), fields.number("most_tries", 0), fields.number("threads", 1), fields.text("state", "")};
+  const ComposeRequest request{fields.text("plan"), fields.number_if_there("seed"), fields.number("count", 10), fields.number("of", 0), fields.number("most_tries", 0), fields.number("threads", 1), fields.text("state", "")};
   if (auto fault = fields.finish()) return std::move(*fault);
   return compose(request);
 }

@@ -109,7 +109,7 @@ std::optional<Answer> wrong_numbers(const ComposeRequest& request) {
     if (auto wrong = out_of_range("of", request.of, request.count, kMostPuzzles)) return wrong;
   }
   if (auto wrong = out_of_range("threads", request.threads, 1, kMostThreads)) return wrong;
-  if (auto wrong = out_of_range("seed", request.seed, 0, 2'000'000'000)) return wrong;
+  if (auto wrong = out_of_range("seed", request.seed.value_or(1), 0, 2'000'000'000)) return wrong;
   return out_of_range("most_tries", request.most_tries, 0, 2'000'000'000);
 }
 
@@ -141,10 +141,14 @@ Answer compose(const ComposeRequest& request, ComposeObserver* observer) {
   const Plan plan = std::move(ready->plan);
   const Workshop workshop(plan, std::move(ready->ground));
   ComposeState state;
-  state.seed = static_cast<std::uint64_t>(request.seed);
+  state.seed = static_cast<std::uint64_t>(request.seed.value_or(1));
   if (!request.state.empty()) {
     auto earlier = read_state(workshop.examiner(), request.state);
     if (!earlier) return refuse(earlier.error(), "state");
+    if (request.seed && state.seed != earlier->seed) {
+      const std::string kept = std::to_string(earlier->seed);
+      return refuse(Error{ErrorCode::kBadArgument, "the state belongs to seed " + kept + ", not to " + to_text(*request.seed), "leave the seed out to go on with " + kept + ", or give another state to start afresh", {}}, "state");
+    }
     state = std::move(*earlier);
   }
   const auto wanted = static_cast<std::size_t>(std::max(request.count, request.of));

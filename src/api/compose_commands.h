@@ -5,6 +5,7 @@
 #include <array>
 #include <cstdint>
 #include <functional>
+#include <optional>
 #include <string>
 
 #include "api/answer.h"
@@ -20,12 +21,12 @@ Answer plan_check(const PlanRequest& request);
 // Puzzles that meet a plan, the cleanest lesson first. Open when fewer than wanted were found within the tries.
 struct ComposeRequest {
   std::string plan;
-  int seed = 1;
+  std::optional<int> seed = {};  // empty: that of the state, else 1
   int count = 10;       // how many to give
   int of = 0;           // how many to find before the best are chosen; 0: as many as are given
   int most_tries = 0;   // stop after so many, counted from the first (rounded up to whole blocks); 0: never
   int threads = 1;
-  std::string state = {};  // goes on from where an earlier answer stopped; its seed counts
+  std::string state = {};  // goes on from where an earlier answer stopped
 };
 struct ComposeNews {
   std::uint64_t tries = 0;

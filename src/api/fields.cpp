@@ -68,6 +68,11 @@ int Fields::number(std::string_view name, int fallback) {
   return fallback;
 }
 
+std::optional<int> Fields::number_if_there(std::string_view name) {
+  if (look_up(name) == nullptr) return std::nullopt;
+  return number(name, 0);
+}
+
 std::vector<std::string> Fields::texts(std::string_view name) {
   std::vector<std::string> list;
   const Json* value = look_up(name);

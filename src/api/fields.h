@@ -21,6 +21,7 @@ class Fields {
   std::string text(std::string_view name, std::optional<std::string> fallback = std::nullopt);
   bool flag(std::string_view name, bool fallback);
   int number(std::string_view name, int fallback);
+  std::optional<int> number_if_there(std::string_view name);
   std::vector<std::string> texts(std::string_view name);
   [[nodiscard]] bool has(std::string_view name) const { return request_.contains(std::string(name)); }
 

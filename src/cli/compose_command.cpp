@@ -54,7 +54,7 @@ class Listener final : public api::ComposeObserver {
  private:
   // "7 of 10 found; 5120 tries (1700 a second): laid out 100 %, proper 99 %, ...; about 3 s left"
   [[nodiscard]] std::string line(const api::ComposeNews& news, double seconds) const {
-    static constexpr std::array<const char*, 7> kNames = {"", "laid out", "proper", "stuck", "nothing else", "moved", "met"};
+    static constexpr std::array<const char*, 7> kNames = {"", "laid out", "proper", "stuck", "nothing excluded", "moved", "met"};
     std::string text = std::to_string(news.found) + " of " + std::to_string(wanted_) + " found; " + std::to_string(news.tries) + " tries";
     const std::uint64_t tries = news.tries - first_.tries;
     if (seconds > 0 && tries > 0) text += " (" + std::to_string(static_cast<std::uint64_t>(static_cast<double>(tries) / seconds)) + " a second)";
@@ -97,7 +97,7 @@ std::string show(const Json& answer) {
   const Json& yield = answer.at("yield");
   const auto count = [&](const char* key) { return std::to_string(yield.at(key).get<std::uint64_t>()); };
   text += std::to_string(answer.at("found").get<std::size_t>()) + " found in " + count("tried") + " tries: laid out " + count("laid_out") + ", proper " + count("proper") + ", stuck " +
-          count("stuck") + ", nothing else moves " + count("no_other") + ", moved " + count("moved") + ", met " + count("met") + "; in other clothes " + count("repeated") + ".\n";
+          count("stuck") + ", nothing excluded moves " + count("no_other") + ", moved " + count("moved") + ", met " + count("met") + "; in other clothes " + count("repeated") + ".\n";
   return text;
 }
 
@@ -178,7 +178,7 @@ void add_compose(Program& program) {
   command->add_option("PLAN", words->file, kPlanHelp)->required();
   command->add_option("--count", words->request.count, "how many puzzles to give")->type_name("N")->capture_default_str();
   command->add_option("--of", words->request.of, "how many to find before the cleanest are chosen; without it as many as are given")->type_name("N");
-  command->add_option("--seed", words->request.seed, "another seed, other puzzles; the same seed, the same puzzles")->type_name("N")->capture_default_str();
+  command->add_option("--seed", words->request.seed, "another seed, other puzzles; the same seed, the same puzzles; without it 1, or the seed of the search in --state")->type_name("N");
   command->add_option("--most-tries", words->request.most_tries, "stop after so many tries; without it the search goes on until Ctrl-C, which keeps what was found")->type_name("N");
   command->add_option("--threads", words->request.threads, "how many to work with; without it one a core. The puzzles are the same for any number")->type_name("N");
   command->add_option("--state", words->state_file, "a file to keep the search in; when it is there, the search goes on from it")->type_name("FILE");

@@ -19,6 +19,7 @@ struct Words {
   std::string page;
   std::string figures;
   std::string title = "A portrait of the collection";
+  bool replace = false;
 };
 
 // "how-the-path-ends.svg".
@@ -28,7 +29,31 @@ std::string file_name(const std::string& title) {
   return name + ".svg";
 }
 
+// What is wrong with the name of the page, or would be lost under it.
+std::optional<Error> refuse_page(const Words& words) {
+  std::string ending = fs::path(words.page).extension().string();
+  for (char& letter : ending) letter = static_cast<char>(std::tolower(static_cast<unsigned char>(letter)));
+  if (ending != ".html" && ending != ".htm") {
+    return Error{ErrorCode::kBadArgument, "'" + words.page + "' is no name for a page", "the page is HTML: end its name in .html; --figures FOLDER writes the figures as SVG", {}};
+  }
+  std::error_code ignored;
+  if (fs::equivalent(words.records, words.page, ignored)) return Error{ErrorCode::kBadArgument, "'" + words.page + "' holds the lines of the scan", "choose another name for the page", {}};
+  return refuse_loss(words.page, words.replace);
+}
+
+struct Figure {
+  fs::path file;
+  std::string svg;
+};
+
+std::vector<Figure> figures_of(const Portrait& portrait, const fs::path& folder) {
+  std::vector<Figure> figures;
+  for (const Chart& chart : portrait.charts()) figures.push_back({folder / file_name(chart.title), chart_svg(chart, SvgUse::kFile, "chart-" + std::to_string(figures.size() + 1))});
+  return figures;
+}
+
 int run(const Words& words) {
+  if (auto refused = refuse_page(words)) return fail(*refused, false);
   Portrait portrait;
   const auto error = for_each_record(words.records, [&](const ScanLine& line, std::uint64_t) {
     if (line.record) portrait.add(*line.record);
@@ -36,16 +61,18 @@ int run(const Words& words) {
   });
   if (error) return fail(*error, false);
   if (portrait.puzzles() == 0) return fail({ErrorCode::kBadArgument, "'" + words.records + "' holds no puzzle", "give it the lines that `counterpoise scan` writes", {}}, false);
+  const std::vector<Figure> figures = words.figures.empty() ? std::vector<Figure>() : figures_of(portrait, words.figures);
+  for (const Figure& figure : figures) {
+    if (auto refused = refuse_loss(figure.file, words.replace)) return fail(*refused, false);
+  }
   if (auto failed = write_whole(words.page, kPermissions, portrait_html(words.title, portrait))) return fail(*failed, false);
   std::string told = "The portrait is in " + words.page + "\n";
   if (!words.figures.empty()) {
     if (auto failed = make_folder(words.figures)) return fail(*failed, false);
-    int number = 0;
-    for (const Chart& chart : portrait.charts()) {
-      const std::string svg = chart_svg(chart, SvgUse::kFile, "chart-" + std::to_string(++number));
-      if (auto wrong = write_whole(fs::path(words.figures) / file_name(chart.title), kPermissions, svg)) return fail(*wrong, false);
+    for (const Figure& figure : figures) {
+      if (auto wrong = write_whole(figure.file, kPermissions, figure.svg)) return fail(*wrong, false);
     }
-    told += std::to_string(number) + " figures are in " + words.figures + "\n";
+    told += std::to_string(figures.size()) + " figures are in " + words.figures + "\n";
   }
   return say(told + portrait.words() + "\n") ? 0 : cannot_say();
 }
@@ -58,6 +85,7 @@ void add_portrait(Program& program) {
   command->add_option("RECORDS", words->records, "the lines of a scan; plain, gzip or zstd; '-': standard input")->required();
   command->add_option("-o,--output", words->page, "the page to write, as in portrait.html")->type_name("FILE")->required();
   command->add_option("--figures", words->figures, "a folder for the figures by themselves (SVG)")->type_name("FOLDER");
+  command->add_flag("--replace", words->replace, "write over the page and the figures if they are there");
   command->add_option("--title", words->title, "of the page")->capture_default_str();
   command->footer(
       "Exit code 0: done; 64: bad input, or a file can not be written.\n"

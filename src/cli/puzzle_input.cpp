@@ -23,12 +23,6 @@ int worse(int a, int b) {
   return rank(a) >= rank(b) ? a : b;
 }
 
-// The option that gives a field of the request: "--max-slack" for "max_slack".
-std::string option_of(std::string field) {
-  std::replace(field.begin(), field.end(), '_', '-');
-  return "--" + field;
-}
-
 // What a message about a field is about.
 Source source_of(const Answer& answer, const std::string& puzzle, const std::string& puzzle_name, const PuzzleTask& task, std::string& keep) {
   if (answer.field.empty()) return {};
@@ -97,7 +91,7 @@ class Stream {
     const std::string text = task_.field_text(field);
     Source source{text, origin_ + ":" + to_text(number_), false, 0};
     if (!field.empty() && field != "puzzle") source.name += ": " + option_of(field);
-    complain(error, source);
+    complain(in_options(error, field), source);
     return true;
   }
 

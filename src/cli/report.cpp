@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "cli/report.h"
 
+#include <algorithm>
 #include <cerrno>
 #include <cstdio>
 #include <cstring>
@@ -112,10 +113,20 @@ void complain(const Error& error, const Source& source) {
   std::fwrite(text.data(), 1, text.size(), stderr);
 }
 
+std::string option_of(std::string field) {
+  std::replace(field.begin(), field.end(), '_', '-');
+  return "--" + field;
+}
+
+Error in_options(Error error, const std::string& field) {
+  if (!field.empty() && error.message.starts_with(field + " is ")) error.message.replace(0, field.size(), option_of(field));
+  return error;
+}
+
 int fail(const Error& error, bool as_json, const Source& source, const std::string& field) {
   const api::Answer answer = api::refuse(error, field);
   if (as_json && !say(api::to_line(answer.json) + "\n")) return cannot_say();
-  complain(error, source);
+  complain(in_options(error, field), source);
   return static_cast<int>(answer.outcome);
 }
 

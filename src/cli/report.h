@@ -34,6 +34,12 @@ class SaidTogether {
 // The exit code after say() failed; a message unless the reader has just gone away.
 int cannot_say();
 
+// The option that gives a field of the request: "--max-slack" for "max_slack".
+std::string option_of(std::string field);
+
+// The error as somebody at the command line reads it: "--max-slack is 9" for "max_slack is 9".
+Error in_options(Error error, const std::string& field);
+
 // `counterpoise: message`, the line with a caret under the place, `hint: ...`.
 void complain(const Error& error, const Source& source = {});
 

@@ -31,16 +31,16 @@ Error become_rank(const SweepWish& wish) {
   const std::string program = (own.parent_path() / "counterpoise_ranks").string();
   const std::string depth(name_of(wish.survey.depth));
   const std::string patience = std::to_string(wish.patience);
-  execl(program.c_str(), program.c_str(), wish.input.c_str(), wish.output.c_str(), depth.c_str(), wish.survey.ask_needed ? "1" : "0", wish.resume ? "1" : "0", patience.c_str(),
+  execl(program.c_str(), program.c_str(), wish.input.c_str(), wish.output.c_str(), depth.c_str(), wish.survey.ask_needed ? "1" : "0", wish.resume ? "1" : "0", wish.replace ? "1" : "0", patience.c_str(),
         static_cast<char*>(nullptr));
   return Error{ErrorCode::kBadArgument, "this Counterpoise was built without MPI", "install libopenmpi-dev and build again, or leave --ranks out", {}};
 }
 
 std::string rate_text(const SweepEnd& end, std::chrono::duration<double> spent) {
   const std::uint64_t own = end.count.puzzles - end.before.puzzles;
-  std::string text = std::to_string(end.count.puzzles) + " puzzles";
+  std::string text = std::to_string(end.count.puzzles) + (end.count.puzzles == 1 ? " puzzle" : " puzzles");
   if (end.before.puzzles > 0) text += " (" + std::to_string(own) + " in this run)";
-  if (end.count.faults > 0) text += ", " + std::to_string(end.count.faults) + " lines that are none";
+  if (end.count.faults > 0) text += ", " + std::to_string(end.count.faults) + (end.count.faults == 1 ? " line that is none" : " lines that are none");
   char rate[32];
   std::snprintf(rate, sizeof rate, "%.1f", static_cast<double>(own) / std::max(spent.count(), 1e-3));
   return text + ", " + rate + " a second";
@@ -92,7 +92,8 @@ void add_scan(Program& program) {
   command->add_option("--out", words->wish.output, "the file for the lines; without it they go to standard output")->type_name("FILE");
   command->add_option("--depth", words->depth, "form, basics, balances or full")->type_name("DEPTH")->capture_default_str();
   command->add_flag("--needed", words->wish.survey.ask_needed, "with --depth full: also which techniques are needed; takes several times as long");
-  command->add_flag("--resume", words->wish.resume, "go on with an unfinished --out FILE");
+  CLI::Option* resume = command->add_flag("--resume", words->wish.resume, "go on with an unfinished --out FILE");
+  command->add_flag("--replace", words->wish.replace, "write over --out FILE if it is there")->excludes(resume);
   command->add_option("--threads", words->wish.threads, "how many; 0: as many as the machine offers")->type_name("N")->capture_default_str();
   command->add_flag("--ranks", words->ranks, "this process is a rank of an MPI job (mpirun, srun)");
   command->add_option("--patience", words->wish.patience, "with --ranks: seconds until a rank that does not answer is given up; 0: never")->type_name("N")->capture_default_str();

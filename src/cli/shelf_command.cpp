@@ -73,13 +73,17 @@ IntakeNews news_of(const ImportWords& words, const std::string& file, Progress& 
   return news;
 }
 
-int import_file(Shelf& shelf, ImportWords& words, const std::string& file) {
+Result<IntakeSource> open_file(ImportWords& words, const std::string& file) {
   words.wish.file = file;
   words.wish.label = words.name.empty() ? (file == "-" ? "" : file) : words.name;
   words.wish.threads = threads_wished(words.threads);
+  return IntakeSource::open(words.wish);
+}
+
+int import_file(Shelf& shelf, const ImportWords& words, const std::string& file, IntakeSource source) {
   Progress progress;
   const std::string called = file == "-" ? "standard input" : file;
-  const auto report = take_in(shelf, words.wish, news_of(words, called, progress));
+  const auto report = take_in(shelf, words.wish, news_of(words, called, progress), std::move(source));
   if (!report) return fail(report.error(), words.json);
   Json json = state_json(report->state);
   json["resumed"] = report->was_resumed;
@@ -104,11 +108,15 @@ int run_import(ImportWords& words) {
     std::error_code ignored;
     if (file != "-" && !std::filesystem::exists(file, ignored)) return fail(Error{ErrorCode::kNotFound, "there is no file '" + file + "'", "check the name", {}}, words.json);
   }
+  auto source = open_file(words, words.files.front());  // what it refuses leaves no new shelf either
+  if (!source) return fail(source.error(), words.json);
   auto shelf = Shelf::open(words.shelf, Database::Mode::kCreate);
   if (!shelf) return fail(shelf.error(), words.json);
   const StopWish stop;
   for (const std::string& file : words.files) {
-    if (const int code = import_file(shelf.value(), words, file); code != 0) return code;
+    if (&file != &words.files.front()) source = open_file(words, file);
+    if (!source) return fail(source.error(), words.json);
+    if (const int code = import_file(shelf.value(), words, file, std::move(source).value()); code != 0) return code;
   }
   if (auto trouble = shelf.value().tidy()) return fail(*trouble, words.json);
   return 0;

@@ -35,6 +35,12 @@ Error cannot_write(const fs::path& path, const std::string& why, std::string hin
   return Error{ErrorCode::kCannotWrite, "cannot write '" + path.string() + "': " + why, std::move(hint), {}};
 }
 
+std::optional<Error> refuse_loss(const fs::path& path, bool replace) {
+  std::error_code ignored;
+  if (replace || !fs::exists(path, ignored)) return std::nullopt;
+  return Error{ErrorCode::kCannotWrite, "there is a file '" + path.string() + "' already", "choose another name, or say --replace: what is in it would be lost", {}};
+}
+
 std::optional<Error> write_bytes(const fs::path& path, const std::string& bytes) {
   errno = 0;
   std::ofstream file(path, std::ios::binary | std::ios::trunc);

@@ -20,6 +20,9 @@ inline constexpr const char* kPermissions = "check the permissions of the folder
 
 Error cannot_write(const std::filesystem::path& path, const std::string& why, std::string hint);
 
+// The error when a file is there that would be lost and --replace was not said.
+std::optional<Error> refuse_loss(const std::filesystem::path& path, bool replace);
+
 // Writes the bytes and notices a full disk.
 std::optional<Error> write_bytes(const std::filesystem::path& path, const std::string& bytes);
 

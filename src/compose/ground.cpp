@@ -73,27 +73,95 @@ std::optional<Error> check_fixed(const PlanGround& ground) {
 
 bool needs_houses(const Look& look) { return look.region != Look::Region::kHouses; }
 
+Error impossible_look(const Look& look, const std::string& why, std::string hint) {
+  return Error{ErrorCode::kBadArgument, "'look: " + look_text(look) + "' cannot be met: " + why, std::move(hint), look.where};
+}
+
+// One look by itself, with the pattern.
+std::optional<Error> check_look(const Look& look, const GivenBounds& bounds, const PlanGround& ground) {
+  const int size = bounds.cells.size();
+  const int may = (bounds.cells & ground.may).size();
+  const int must = (bounds.cells & ground.must).size();
+  if (bounds.most < 0) return impossible_look(look, "there are only " + counted(size, "cell") + " there, and more shall be empty", "write a smaller number after 'all but'");
+  if (bounds.least > may) return impossible_look(look, "of these " + counted(size, "cell") + " only " + to_text(may) + " may hold a given", "ask for fewer givens there, or allow more in the pattern");
+  if (bounds.most < must) return impossible_look(look, "the pattern puts " + counted(must, "given") + " there", "allow more givens there, or fewer in the pattern");
+  return std::nullopt;
+}
+
+// Two looks: the givens of one region are those of the other, but for the cells that the other has not.
+std::optional<Error> check_pair(const Plan& plan, const std::vector<GivenBounds>& bounds, std::size_t low, std::size_t high, const PlanGround& ground) {
+  const int outside = ((bounds[low].cells - bounds[high].cells) & ground.may).size();
+  if (bounds[low].least <= bounds[high].most + outside) return std::nullopt;
+  return impossible_look(plan.looks[std::max(low, high)], "it contradicts 'look: " + look_text(plan.looks[std::min(low, high)]) + "'", "change one of the two lines, or take it out");
+}
+
+// The other way: where the looks leave room, there has to be enough of it.
+std::optional<Error> check_room(const Plan& plan, const std::vector<GivenBounds>& bounds, const PlanGround& ground) {
+  CellSet seen;
+  int room = ground.may.size();
+  for (std::size_t i = 0; i < bounds.size(); ++i) {
+    const int lost = (bounds[i].cells & ground.may).size() - bounds[i].most;
+    if (lost <= 0 || bounds[i].cells.meets(seen)) continue;
+    seen |= bounds[i].cells;
+    room -= lost;
+    if (room < plan.least_givens) {
+      return impossible_look(plan.looks[i], "the looks and the pattern leave room for " + counted(room, "given") + ", and there shall be at least " + to_text(plan.least_givens), "allow more givens there, or ask for fewer in 'givens'");
+    }
+  }
+  return std::nullopt;
+}
+
+// All looks against the number of givens: looks at cells apart add up.
+std::optional<Error> check_sum(const Plan& plan, const std::vector<GivenBounds>& bounds, const PlanGround& ground) {
+  std::vector<std::size_t> order(bounds.size());
+  for (std::size_t i = 0; i < order.size(); ++i) order[i] = i;
+  std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) { return bounds[a].least > bounds[b].least; });
+  CellSet seen;
+  int least = 0;
+  for (const std::size_t i : order) {
+    if (bounds[i].least <= 0 || bounds[i].cells.meets(seen)) continue;
+    seen |= bounds[i].cells;
+    least += bounds[i].least;
+    if (least + (ground.must - seen).size() > plan.most_givens) {
+      return impossible_look(plan.looks[i], "the looks and the pattern ask for " + counted(least + (ground.must - seen).size(), "given") + ", and there shall be at most " + to_text(plan.most_givens), "ask for fewer givens there, or allow more in 'givens'");
+    }
+  }
+  return check_room(plan, bounds, ground);
+}
+
+// Do the looks go together when these houses are in the pans?
+std::optional<Error> check_bounds(const Plan& plan, const std::vector<Weight>& weights, const PlanGround& ground) {
+  const auto bounds = bounds_of(plan, weights);
+  for (std::size_t i = 0; i < bounds.size(); ++i) {
+    if (auto fault = check_look(plan.looks[i], bounds[i], ground)) return fault;
+    for (std::size_t other = 0; other < i; ++other) {
+      if (auto fault = check_pair(plan, bounds, other, i, ground)) return fault;
+      if (auto fault = check_pair(plan, bounds, i, other, ground)) return fault;
+    }
+  }
+  return check_sum(plan, bounds, ground);
+}
+
+// Houses of a kind: which cells are meant differs from try to try, so the looks must go together for some choice.
+std::optional<Error> check_kind(const Plan& plan, const PlanGround& ground) {
+  Rng rng(0);
+  const auto picked = pick_houses(plan.idea, rng);
+  if (!picked) return impossible("there are no such houses that do not overlap: " + idea_text(plan.idea), "take fewer houses into a pan");
+  auto fault = check_bounds(plan, *picked, ground);
+  if (!fault) return std::nullopt;
+  const auto all = all_houses(plan.idea);
+  if (std::any_of(all.begin(), all.end(), [&](const std::vector<Weight>& weights) { return !check_bounds(plan, weights, ground); })) return std::nullopt;
+  return fault;
+}
+
 std::optional<Error> check_looks(const Plan& plan, const PlanGround& ground) {
   const bool has_houses = plan.idea.kind == PlannedIdea::Kind::kHouses || plan.idea.kind == PlannedIdea::Kind::kOfAKind;
   for (const Look& look : plan.looks) {
     if (needs_houses(look) && !has_houses) {
-      return impossible("'look: " + look_text(look) + "' needs a balance whose houses the plan names", "name the houses or how many of each kind, or look at houses such as r1,r2");
+      return Error{ErrorCode::kBadArgument, "'look: " + look_text(look) + "' needs a balance whose houses the plan names", "name the houses or how many of each kind, or look at houses such as r1,r2", look.where};
     }
   }
-  if (plan.idea.kind == PlannedIdea::Kind::kOfAKind) {
-    Rng rng(0);
-    if (!pick_houses(plan.idea, rng)) return impossible("there are no such houses that do not overlap: " + idea_text(plan.idea), "take fewer houses into a pan");
-    return std::nullopt;  // which cells are meant differs from try to try
-  }
-  const auto bounds = bounds_of(plan, plan.idea.weights);
-  for (std::size_t i = 0; i < bounds.size(); ++i) {
-    const int may = (bounds[i].cells & ground.may).size();
-    const int must = (bounds[i].cells & ground.must).size();
-    const std::string line = "'look: " + look_text(plan.looks[i]) + "' cannot be met: ";
-    if (bounds[i].least > may) return impossible(line + "of these " + counted(bounds[i].cells.size(), "cell") + " only " + to_text(may) + " may hold a given", "ask for fewer givens there, or allow more in the pattern");
-    if (bounds[i].most < must) return impossible(line + "the pattern puts " + counted(must, "given") + " there", "allow more givens there, or fewer in the pattern");
-  }
-  return std::nullopt;
+  return plan.idea.kind == PlannedIdea::Kind::kOfAKind ? check_kind(plan, ground) : check_bounds(plan, plan.idea.weights, ground);
 }
 
 }  // namespace

@@ -45,8 +45,12 @@ struct Look {
   int most = 0;
   // The bounds count empty cells: "all but 1" is least = most = 1 with this flag.
   bool counts_empty = false;
+  TextSpan where = {};  // in the text it was read from; no part of what it says
 
-  friend bool operator==(const Look&, const Look&) = default;
+  [[nodiscard]] bool is_at_region_of(const Look& other) const { return region == other.region && houses == other.houses; }
+  friend bool operator==(const Look& a, const Look& b) {
+    return a.is_at_region_of(b) && a.least == b.least && a.most == b.most && a.counts_empty == b.counts_empty;
+  }
 };
 
 // How the pattern of givens may be turned or mirrored without changing it.

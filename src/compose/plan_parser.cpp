@@ -69,12 +69,13 @@ class PlanReader {
 
   void complain(std::string_view piece, std::string message, std::string hint, ErrorCode code = ErrorCode::kBadArgument) {
     if (fault_) return;
-    TextSpan where;
-    if (!piece.empty()) {
-      const auto offset = static_cast<std::size_t>(piece.data() - text_.data());
-      where = {offset, piece.size(), line_, static_cast<int>(offset - line_start_) + 1};
-    }
-    fault_ = Error{code, std::move(message), std::move(hint), where};
+    fault_ = Error{code, std::move(message), std::move(hint), piece.empty() ? TextSpan{} : place_of(piece)};
+  }
+
+  // Of a piece of the line that is read.
+  [[nodiscard]] TextSpan place_of(std::string_view piece) const {
+    const auto offset = static_cast<std::size_t>(piece.data() - text_.data());
+    return {offset, piece.size(), line_, static_cast<int>(offset - line_start_) + 1};
   }
 
   [[nodiscard]] bool seen(std::string_view key) const { return std::find(seen_.begin(), seen_.end(), key) != seen_.end(); }
@@ -250,6 +251,7 @@ class PlanReader {
     if (!take_count(count, look)) {
       return complain(count.empty() ? value : count, "'" + std::string(count) + "' says no number of givens", "write all, all but 1, none, 5, 4-7, at least 5 or at most 5");
     }
+    look.where = place_of(value);
     plan_.looks.push_back(std::move(look));
   }
 

@@ -10,6 +10,8 @@ namespace cp {
 
 namespace {
 
+constexpr int kLetter = 102;  // tenths of a unit that a letter of a label (17 units high) takes in a wide typeface
+
 void text_at(Markup& out, int x, int y, std::string_view anchor, const std::string& text) {
   out.element("text", {{"class", "key"}, {"x", to_text(x)}, {"y", to_text(y)}, {"text-anchor", std::string(anchor)}}, text);
 }
@@ -25,23 +27,25 @@ int greatest(const std::vector<int>& values) { return values.empty() ? 1 : std::
 
 std::string chart_svg(const Chart& chart, SvgUse use, std::string_view id) {
   constexpr int kLine = 30;
-  constexpr int kLabels = 270;
-  constexpr int kWidth = 860;
-  constexpr int kRoom = kWidth - kLabels - 90;  // for the bars; their counts stand behind them
+  constexpr int kRoom = 500;        // for the bars
+  constexpr int kCounts = 90;       // behind them
+  constexpr int kLeastLabels = 270;
   std::vector<int> counts;
+  int labels = kLeastLabels;
   std::string told = chart.words + ": ";
   for (const Bar& bar : chart.bars) {
     counts.push_back(bar.count);
+    labels = std::max(labels, kLetter * static_cast<int>(bar.label.size()) / 10 + 24);
     told += (counts.size() == 1 ? "" : "; ") + bar.label + " " + to_text(bar.count);
   }
   Markup out;
-  svg_begin(out, {kWidth, kLine * static_cast<int>(chart.bars.size()) + 16, chart.title, told + "."}, use, id);
+  svg_begin(out, {labels + kRoom + kCounts, kLine * static_cast<int>(chart.bars.size()) + 16, chart.title, told + "."}, use, id);
   const int most = greatest(counts);
   int y = 8;
   for (const Bar& bar : chart.bars) {
-    text_at(out, kLabels - 12, y + 20, "end", bar.label);
-    if (bar.count > 0) bar_at(out, kLabels, y + 4, std::max(2, static_cast<int>(static_cast<long long>(kRoom) * bar.count / most)), kLine - 10);
-    text_at(out, kLabels + static_cast<int>(static_cast<long long>(kRoom) * bar.count / most) + 12, y + 20, "start", to_text(bar.count));
+    text_at(out, labels - 12, y + 20, "end", bar.label);
+    if (bar.count > 0) bar_at(out, labels, y + 4, std::max(2, static_cast<int>(static_cast<long long>(kRoom) * bar.count / most)), kLine - 10);
+    text_at(out, labels + static_cast<int>(static_cast<long long>(kRoom) * bar.count / most) + 12, y + 20, "start", to_text(bar.count));
     y += kLine;
   }
   svg_end(out);

@@ -185,7 +185,7 @@ Error wrong_length(std::size_t count, TextSpan end) {
       nearest = distance == 0 ? "" : to_text(static_cast<long long>(distance)) + (cells > count ? " too few" : " too many") + " for " + std::string(shape->name());
     }
   }
-  return bad_puzzle("the puzzle has " + to_text(static_cast<long long>(count)) + " cells, " + nearest,
+  return bad_puzzle("the puzzle has " + to_text(static_cast<long long>(count)) + (count == 1 ? " cell, " : " cells, ") + nearest,
                     "a puzzle has one character a cell, '.' or 0 where it is empty: " + wanted + " cells", end);
 }
 

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 // The scan over several machines: one process of an MPI job. `counterpoise scan ... --ranks` turns into this program.
 //
-//   counterpoise_ranks INPUT OUTPUT DEPTH NEEDED RESUME PATIENCE
+//   counterpoise_ranks INPUT OUTPUT DEPTH NEEDED RESUME REPLACE PATIENCE
 //
 // Rank 0 reads, deals blocks and writes; the others answer. When a rank dies, MPI ends the whole job: rank 0 has noted
 // on the disk how far the answers go without a gap, and --resume deals the rest. A rank that only stops answering is given up
@@ -238,7 +238,7 @@ int deal_all(const SweepWish& wish, int ranks) {
   if (auto error = dealer.run()) return give_up(*error);
   const ScanCount count = dealer.output().count();
   const auto spent = std::chrono::duration_cast<std::chrono::milliseconds>(Clock::now() - began).count();
-  say(std::to_string(count.puzzles) + " puzzles and " + std::to_string(count.faults) + " lines that are none, " + std::to_string(ranks) + " ranks, " + std::to_string(spent) + " ms");
+  say(std::to_string(count.puzzles) + (count.puzzles == 1 ? " puzzle and " : " puzzles and ") + std::to_string(count.faults) + (count.faults == 1 ? " line that is none, " : " lines that are none, ") + std::to_string(ranks) + " ranks, " + std::to_string(spent) + " ms");
   dealer.send_home();
   if (dealer.has_lost_ranks()) {
     say("all is written; the job is ended because a rank does not answer");
@@ -252,7 +252,7 @@ int deal_all(const SweepWish& wish, int ranks) {
 }  // namespace cp
 
 int main(int count, char** words) {
-  if (count != 7) {
+  if (count != 8) {
     std::fputs("counterpoise: this program is started by `counterpoise scan ... --ranks`\n", stderr);
     return 64;
   }
@@ -267,7 +267,8 @@ int main(int count, char** words) {
   wish.survey.depth = cp::survey_depth_named(words[3]).value_or(cp::SurveyDepth::kForm);
   wish.survey.ask_needed = std::strcmp(words[4], "1") == 0;
   wish.resume = std::strcmp(words[5], "1") == 0;
-  wish.patience = std::atoi(words[6]);
+  wish.replace = std::strcmp(words[6], "1") == 0;
+  wish.patience = std::atoi(words[7]);
   const int code = rank == 0 ? cp::deal_all(wish, ranks) : (cp::answer_blocks(wish.survey), 0);
   MPI_Finalize();
   return code;

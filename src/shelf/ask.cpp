@@ -82,7 +82,7 @@ std::string shelf_record(const ShelvedPuzzle& puzzle) {
                                            table_field(puzzle.licence),
                                            table_field(joined(puzzle.tags, ";")),
                                            table_field(joined(puzzle.lessons, ";")),
-                                           table_field(joined(puzzle.notes, " ")),
+                                           table_field(joined(puzzle.notes, "\n")),
                                            to_text(puzzle.givens),
                                            std::string(solutions_word(puzzle.solutions)),
                                            path_number(survey, "steps"),
@@ -120,7 +120,11 @@ std::string shelf_words(const ShelvedPuzzle& puzzle) {
   if (!puzzle.tags.empty()) text += "; tags " + joined(puzzle.tags, ", ");
   if (!puzzle.lessons.empty()) text += "; used in " + joined(puzzle.lessons, ", ");
   text += "\n   " + puzzle.text + "\n";
-  for (const std::string& note : puzzle.notes) text += "   note: " + note + "\n";
+  for (const std::string& note : puzzle.notes) {
+    text += "   note: ";
+    for (const char letter : note) text += letter == '\n' ? std::string("\n         ") : std::string(1, letter);
+    text += "\n";
+  }
   return text;
 }
 

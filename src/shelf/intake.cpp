@@ -9,18 +9,13 @@
 #include "grid/notation.h"
 #include "shelf/ask.h"
 #include "shelf/in_parallel.h"
+#include "shelf/intake_source.h"
 
 namespace cp {
 
 namespace {
 
 constexpr std::size_t kPieceOfWork = 64;  // lines that a thread takes at a time
-
-struct RawLine {
-  std::uint64_t number = 0;
-  std::string text;
-  bool was_cut = false;
-};
 
 struct Block {
   std::vector<RawLine> lines;
@@ -84,13 +79,19 @@ std::optional<Error> take_names(const TableHeader& header, const std::vector<std
   return std::nullopt;
 }
 
+// Only notes keep their line ends.
+std::string in_one_line(std::string text) {
+  std::replace(text.begin(), text.end(), '\n', ' ');
+  return text;
+}
+
 std::optional<Error> look_at_record(const std::string& text, const TableHeader& header, NewPuzzle& puzzle) {
   const auto fields = table_fields(text, header.separator);
   if (!fields) return fields.error();
-  puzzle.name = header.field(*fields, "name");
+  puzzle.name = in_one_line(header.field(*fields, "name"));
   puzzle.note = header.field(*fields, "note");
-  if (const std::string source = header.field(*fields, "source"); !source.empty()) puzzle.source = source;
-  if (const std::string licence = header.field(*fields, "licence"); !licence.empty()) puzzle.licence = licence;
+  if (const std::string source = in_one_line(header.field(*fields, "source")); !source.empty()) puzzle.source = source;
+  if (const std::string licence = in_one_line(header.field(*fields, "licence")); !licence.empty()) puzzle.licence = licence;
   if (auto wrong = take_names(header, *fields, "tags", puzzle.tags)) return wrong;
   if (auto wrong = take_names(header, *fields, "lessons", puzzle.lessons)) return wrong;
   auto fault = look_at_puzzle(header.field(*fields, "puzzle"), puzzle);
@@ -100,7 +101,7 @@ std::optional<Error> look_at_record(const std::string& text, const TableHeader& 
 
 class Intake {
  public:
-  Intake(Shelf& shelf, const IntakeWish& wish, const IntakeNews& news, LineSource source) : shelf_(shelf), wish_(wish), news_(news), source_(std::move(source)) {}
+  Intake(Shelf& shelf, const IntakeWish& wish, const IntakeNews& news, IntakeSource source) : shelf_(shelf), wish_(wish), news_(news), source_(std::move(source)) {}
 
   Result<IntakeReport> run() {
     if (auto trouble = begin()) return std::move(*trouble);
@@ -124,53 +125,37 @@ class Intake {
   }
 
  private:
+  // The name of the import. Read with other columns it is another import: it does not go on with the first.
+  [[nodiscard]] std::string label() const {
+    if (wish_.label.empty() || wish_.columns.empty()) return wish_.label;
+    return wish_.label + " (" + column_names_text(wish_.columns) + ")";
+  }
+
   std::optional<Error> begin() {
-    std::optional<ImportState> earlier;
     if (!wish_.label.empty() && !wish_.again) {
-      auto found = shelf_.find_import(wish_.label);
-      if (!found) return found.error();
-      earlier = std::move(found).value();
+      const auto earlier = shelf_.find_import(label());
+      if (!earlier) return earlier.error();
+      if (*earlier) {
+        report_.state = **earlier;
+        report_.was_resumed = report_.state.place.offset > 0;
+        return report_.was_resumed ? source_.skip_to(report_.state.place) : std::nullopt;
+      }
     }
-    if (auto trouble = read_first_line()) return trouble;
-    if (earlier) {
-      report_.state = *earlier;
-      report_.was_resumed = earlier->place.offset > 0;
-      if (!report_.was_resumed) return std::nullopt;
-      has_first_ = false;  // it was dealt with then
-      return source_.skip_to(earlier->place);
-    }
-    auto begun = shelf_.begin_import(wish_.label);
+    auto begun = shelf_.begin_import(label());
     if (!begun) return begun.error();
     report_.state = std::move(begun).value();
     return std::nullopt;
   }
 
-  // A table is known by its first line, so that line is read first, whatever was imported before.
-  std::optional<Error> read_first_line() {
-    has_first_ = source_.next(first_.text);
-    if (!has_first_) return source_.trouble();
-    first_.number = source_.place().line;
-    first_.was_cut = source_.was_cut();
-    auto header = read_header(first_.text, wish_.columns);
-    if (!header) return header.error();
-    header_ = std::move(header).value();
-    if (header_) has_first_ = false;
-    return std::nullopt;
-  }
-
   Block read() {
     Block block;
-    if (has_first_) block.lines.push_back(std::move(first_));
-    has_first_ = false;
     while (block.lines.size() < static_cast<std::size_t>(wish_.block)) {
       RawLine line;
-      if (!source_.next(line.text)) {
+      if (!source_.next(line)) {
         block.is_last = true;
         break;
       }
-      line.number = source_.place().line;
-      line.was_cut = source_.was_cut();
-      if (!holds_nothing(line.text)) block.lines.push_back(std::move(line));
+      block.lines.push_back(std::move(line));
     }
     block.after = source_.place();
     return block;
@@ -188,7 +173,7 @@ class Intake {
 
   [[nodiscard]] std::optional<NewLine> look_at_raw(const RawLine& line) const {
     if (line.was_cut) return NewLine{line.number, std::nullopt, "the line is too long for a puzzle", 0};
-    return look_at_line(line.text, line.number, header_ ? &*header_ : nullptr, wish_);
+    return look_at_line(line.text, line.number, source_.header(), wish_);
   }
 
   std::optional<Error> shelve(const std::vector<NewLine>& lines, const Place& after, bool is_done) {
@@ -205,10 +190,7 @@ class Intake {
   Shelf& shelf_;
   const IntakeWish& wish_;
   const IntakeNews& news_;
-  LineSource source_;
-  RawLine first_;
-  bool has_first_ = false;
-  std::optional<TableHeader> header_;
+  IntakeSource source_;
   IntakeReport report_;
 };
 
@@ -232,9 +214,11 @@ std::optional<NewLine> look_at_line(const std::string& text, std::uint64_t numbe
 }
 
 Result<IntakeReport> take_in(Shelf& shelf, const IntakeWish& wish, const IntakeNews& news) {
-  auto source = LineSource::open(wish.file);
+  auto source = IntakeSource::open(wish);
   if (!source) return source.error();
-  return Intake(shelf, wish, news, std::move(source).value()).run();
+  return take_in(shelf, wish, news, std::move(source).value());
 }
+
+Result<IntakeReport> take_in(Shelf& shelf, const IntakeWish& wish, const IntakeNews& news, IntakeSource source) { return Intake(shelf, wish, news, std::move(source)).run(); }
 
 }  // namespace cp

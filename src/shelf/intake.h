@@ -7,14 +7,14 @@
 #include <functional>
 #include <string>
 
-#include "shelf/table_lines.h"
+#include "shelf/intake_source.h"
 #include "store/shelf.h"
 
 namespace cp {
 
 struct IntakeWish {
   std::string file;            // "-": standard input
-  std::string label;           // under which its progress is noted; empty: not at all (standard input without a name)
+  std::string label;           // under which its progress is noted, with the columns; empty: not at all (standard input without a name)
   std::string source;          // where the puzzles come from, unless the table says it
   std::string licence;
   std::vector<std::string> tags;
@@ -37,8 +37,10 @@ struct IntakeNews {
   std::function<void(const Shelved& repeat)> repeat;
 };
 
-// Errors: what LineSource and Shelf say; kBadArgument when the file has changed since the part that was imported.
+// Errors: what IntakeSource and Shelf say; kBadArgument when the file has changed since the part that was imported.
 Result<IntakeReport> take_in(Shelf& shelf, const IntakeWish& wish, const IntakeNews& news);
+// The same with a source that was opened for this wish.
+Result<IntakeReport> take_in(Shelf& shelf, const IntakeWish& wish, const IntakeNews& news, IntakeSource source);
 
 // What a line holds, by itself: a puzzle with its properties, or a fault. Nothing for a blank line or a comment.
 // `header` null: plain lines, PUZZLE or NAME<TAB>PUZZLE; what follows the puzzle behind a separator is passed over.

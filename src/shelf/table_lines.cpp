@@ -43,7 +43,7 @@ Result<std::vector<std::string>> table_fields(std::string_view line, char separa
     std::string field;
     if (at < line.size() && line[at] == '"') {
       const auto end = read_quoted(line, at, field);
-      if (!end) return Error{ErrorCode::kBadArgument, "a quotation is not closed on its line", "a record of the table has to be one line", place_of(at, line.size() - at)};
+      if (!end) return Error{ErrorCode::kBadArgument, "a quotation is not closed", "close it; a \" inside quotes is written twice", place_of(at, line.size() - at)};
       if (*end < line.size() && line[*end] != separator) {
         return Error{ErrorCode::kBadArgument, "something follows a closed quotation", "a \" inside quotes is written twice", place_of(*end, 1)};
       }
@@ -59,12 +59,26 @@ Result<std::vector<std::string>> table_fields(std::string_view line, char separa
   }
 }
 
+bool ends_in_quotation(std::string_view text, char separator) {
+  for (std::size_t at = 0; at < text.size(); ++at) {
+    std::string field;
+    if (text[at] == '"') {
+      const auto end = read_quoted(text, at, field);
+      if (!end) return true;
+      at = *end;
+    }
+    at = std::min(text.find(separator, at), text.size());
+  }
+  return false;
+}
+
 std::string table_field(std::string_view text) {
   if (text.find_first_of(",;\"\t\n\r") == std::string_view::npos && trimmed(text) == text) return std::string(text);
   std::string quoted = "\"";
-  for (const char letter : text) {
-    if (letter == '"') quoted.push_back('"');
-    quoted.push_back(letter == '\n' || letter == '\r' ? ' ' : letter);
+  for (std::size_t at = 0; at < text.size(); ++at) {
+    if (text[at] == '"') quoted.push_back('"');
+    if (text[at] != '\r') quoted.push_back(text[at]);
+    else if (!text.substr(at + 1).starts_with('\n')) quoted.push_back('\n');
   }
   return quoted + "\"";
 }
@@ -97,15 +111,52 @@ Result<std::map<std::string, std::string>> parse_column_names(std::string_view t
   return names;
 }
 
-Result<std::optional<TableHeader>> read_header(std::string_view line, const std::map<std::string, std::string>& names) {
+namespace {
+
+// The fields at the separator that makes the most of them.
+std::vector<std::string> most_fields(std::string_view line, char& separator) {
   std::vector<std::string> fields;
-  TableHeader header;
-  for (const char separator : {'\t', ';', ','}) {
-    auto split_line = table_fields(line, separator);
+  for (const char each : {'\t', ';', ','}) {
+    auto split_line = table_fields(line, each);
     if (!split_line || split_line->size() <= fields.size()) continue;
     fields = std::move(split_line).value();
-    header.separator = separator;
+    separator = each;
   }
+  return fields;
+}
+
+// Letters, and hardly a digit or a point.
+bool is_word(std::string_view field) {
+  constexpr std::size_t kLongestWord = 40;
+  const auto is_letter = [](char letter) { return (letter >= 'a' && letter <= 'z') || (letter >= 'A' && letter <= 'Z') || static_cast<unsigned char>(letter) >= 0x80; };
+  const auto is_of_a_puzzle = [](char letter) { return (letter >= '0' && letter <= '9') || letter == '.'; };
+  return field.size() <= kLongestWord && std::any_of(field.begin(), field.end(), is_letter) && std::count_if(field.begin(), field.end(), is_of_a_puzzle) <= 2;
+}
+
+}  // namespace
+
+std::vector<std::string> header_words(std::string_view line) {
+  char separator = ',';
+  std::vector<std::string> fields = most_fields(line, separator);
+  const bool is_header = fields.size() > 1 && std::all_of(fields.begin(), fields.end(), [](const std::string& field) { return field.empty() || is_word(field); }) &&
+                         std::count_if(fields.begin(), fields.end(), is_word) > 1;
+  if (!is_header) fields.clear();
+  return fields;
+}
+
+Error no_puzzle_column(const std::vector<std::string>& columns) {
+  return Error{ErrorCode::kBadArgument, "the table has no column 'puzzle'", "say what it is called: --columns puzzle=NAME; the columns are " + listed(columns), {}};
+}
+
+std::string column_names_text(const std::map<std::string, std::string>& names) {
+  std::vector<std::string> parts;
+  for (const auto& [ours, theirs] : names) parts.push_back(ours + "=" + in_small_letters(theirs));
+  return joined(parts, ",");
+}
+
+Result<std::optional<TableHeader>> read_header(std::string_view line, const std::map<std::string, std::string>& names) {
+  TableHeader header;
+  std::vector<std::string> fields = most_fields(line, header.separator);
   for (std::string& field : fields) field = in_small_letters(field);
   for (const std::string& ours : table_columns()) {
     const auto named = names.find(ours);
@@ -119,7 +170,7 @@ Result<std::optional<TableHeader>> read_header(std::string_view line, const std:
   }
   if (header.columns.contains("puzzle")) return std::optional<TableHeader>(std::move(header));
   if (names.empty()) return std::optional<TableHeader>();
-  return Error{ErrorCode::kBadArgument, "the table has no column 'puzzle'", "say what it is called: --columns puzzle=NAME; the columns are " + listed(fields), {}};
+  return no_puzzle_column(fields);
 }
 
 }  // namespace cp

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: Apache-2.0
-// Lines of a table with a header (CSV as in RFC 4180, one record a line; the separator may be a comma, a semicolon or a tab).
+// Records of a table with a header (CSV as in RFC 4180; the separator may be a comma, a semicolon or a tab).
 #pragma once
 
 #include <map>
@@ -12,10 +12,13 @@
 
 namespace cp {
 
-// The fields of a line. Error kBadArgument, with the place, when a quotation is not closed on the line or goes on behind its end.
+// The fields of a record. Error kBadArgument, with the place, when a quotation is not closed or goes on behind its end.
 Result<std::vector<std::string>> table_fields(std::string_view line, char separator);
 
-// A field as it is written, in quotes when it needs them. Line ends become blanks, so that a record is a line.
+// Is a quotation open at the end of this text? Then the record goes on behind a line end, or is broken.
+bool ends_in_quotation(std::string_view text, char separator);
+
+// A field as it is written, in quotes when it needs them. Line ends stay, as \n.
 std::string table_field(std::string_view text);
 
 // Which column is what.
@@ -36,5 +39,13 @@ Result<std::map<std::string, std::string>> parse_column_names(std::string_view t
 // The header of a table, or nothing when the line is none: it needs a column for the puzzle. Small and capital letters are
 // the same. Error kBadArgument when columns were named and are not there.
 Result<std::optional<TableHeader>> read_header(std::string_view line, const std::map<std::string, std::string>& names);
+
+// The words of a line that looks like a header: several fields, and no field that could be a puzzle. Else empty.
+std::vector<std::string> header_words(std::string_view line);
+// The error for a table none of whose columns is the puzzle.
+Error no_puzzle_column(const std::vector<std::string>& columns);
+
+// "name=title,puzzle=grid": what parse_column_names() read, in a fixed order.
+std::string column_names_text(const std::map<std::string, std::string>& names);
 
 }  // namespace cp

@@ -22,6 +22,17 @@ Error cannot_write(const std::string& name) { return {ErrorCode::kCannotWrite, "
 
 std::string place_name(const std::string& output) { return output + ".place"; }
 
+// Nothing is opened for writing that a scan would destroy: its own input, or what somebody else wrote. Devices and pipes hold nothing.
+std::optional<Error> refuse_loss(const SweepWish& wish, bool goes_on) {
+  std::error_code failed;  // what cannot be asked for is not there; opening says why
+  if (!fs::is_regular_file(wish.output, failed)) return std::nullopt;
+  if (fs::equivalent(wish.input == "-" ? "/dev/stdin" : wish.input, wish.output, failed)) {
+    return Error{ErrorCode::kBadArgument, "'" + wish.output + "' is the input of the scan", "choose another name for --out", {}};
+  }
+  if (goes_on || wish.replace) return std::nullopt;
+  return Error{ErrorCode::kCannotWrite, "there is a file '" + wish.output + "' already", "choose another name for --out, or say --replace: what is in it would be lost", {}};
+}
+
 }  // namespace
 
 void ScanOutput::Closer::operator()(std::FILE* file) const {
@@ -40,16 +51,18 @@ Result<ScanOutput> ScanOutput::open(const SweepWish& wish) {
   }
   std::error_code failed;  // what cannot be asked for is not there; opening says why
   const bool is_unfinished = fs::exists(place_name(wish.output), failed);
-  if (is_unfinished && !wish.resume) {
-    return Error{ErrorCode::kBadArgument, "'" + wish.output + "' is an unfinished scan", "go on with --resume, or delete '" + place_name(wish.output) + "' to begin again", {}};
+  if (is_unfinished && !wish.resume && !wish.replace) {
+    return Error{ErrorCode::kBadArgument, "'" + wish.output + "' is an unfinished scan", "go on with --resume, or begin again with --replace", {}};
   }
   if (!is_unfinished && wish.resume && fs::exists(wish.output, failed)) {
-    return Error{ErrorCode::kBadArgument, "the scan in '" + wish.output + "' is finished", "leave --resume out to make it again", {}};
+    return Error{ErrorCode::kBadArgument, "the scan in '" + wish.output + "' is finished", "say --replace instead of --resume to make it again", {}};
   }
-  std::FILE* file = std::fopen(wish.output.c_str(), is_unfinished ? "r+b" : "wb");
+  const bool goes_on = is_unfinished && wish.resume;
+  if (auto refused = refuse_loss(wish, goes_on)) return std::move(*refused);
+  std::FILE* file = std::fopen(wish.output.c_str(), goes_on ? "r+b" : "wb");
   if (file == nullptr) return cannot_write(wish.output);
   ScanOutput output(wish, file);
-  if (auto error = is_unfinished ? output.go_on() : output.write_place()) return *error;
+  if (auto error = goes_on ? output.go_on() : output.write_place()) return *error;
   return output;
 }
 
@@ -67,7 +80,7 @@ std::optional<Error> ScanOutput::go_on() {
   numbers >> word >> place_.offset >> place_.line >> place_.check >> word >> bytes_ >> word >> count_.puzzles >> count_.faults;
   if (!numbers || word != "count" || ftruncate(fileno(file_.get()), static_cast<off_t>(bytes_)) != 0 || std::fseek(file_.get(), 0, SEEK_END) != 0 ||
       static_cast<std::uint64_t>(std::ftell(file_.get())) != bytes_) {
-    return Error{ErrorCode::kBadArgument, "'" + place_name(wish_.output) + "' and its scan do not fit", "delete it to begin again", {}};
+    return Error{ErrorCode::kBadArgument, "'" + place_name(wish_.output) + "' and its scan do not fit", "begin again with --replace", {}};
   }
   return std::nullopt;
 }

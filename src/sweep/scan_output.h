@@ -19,14 +19,16 @@ struct SweepWish {
   std::string input = "-";   // file or "-"
   std::string output = "-";  // file or "-"
   bool resume = false;       // go on with an unfinished file
+  bool replace = false;      // write over a file that is there
   int threads = 0;           // 0: as many as the machine offers
   int patience = 0;          // seconds after which a block is taken from a rank that does not answer; 0: never
 };
 
 class ScanOutput {
  public:
-  // Errors: kBadArgument when an unfinished scan is there and `resume` is not wished, or none is there to go on with, or it
-  // was another one (input, depth); kCannotWrite.
+  // Errors: kBadArgument when the output is the input, an unfinished scan is there and neither `resume` nor `replace` is wished,
+  // or none is there to go on with, or it was another one (input, depth); kCannotWrite, also when a file is there and `replace`
+  // is not wished. A refused file is left as it was.
   static Result<ScanOutput> open(const SweepWish& wish);
   // Where reading goes on; the start for a fresh scan.
   [[nodiscard]] const Place& start() const { return place_; }

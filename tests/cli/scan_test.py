@@ -164,6 +164,59 @@ class ScanTest(Case):
         run = Run("scan", source, "--out", out, "--depth", "form", "--resume")
         self.ends(run, 64)
 
+    def test_nothing_is_written_over_unasked(self):
+        text = "\n".join(PUZZLES) + "\n"
+        source = self.path("all.txt", text)
+        link = self.path("link.txt")
+        os.symlink(source, link)
+
+        def held(name):
+            with open(name) as file:
+                return file.read()
+
+        for out in (source, link):
+            for words in ([], ["--replace"]):
+                self.ends(Run("scan", source, "--depth", "form", "--out", out, *words), 64, "is the input of the scan")
+        with open(source, "rb") as stdin:
+            self.assertEqual(subprocess.run([BIN, "scan", "-", "--out", source, "--replace"], stdin=stdin, capture_output=True).returncode, 64)
+        self.assertEqual(held(source), text)
+        self.assertFalse(os.path.exists(source + ".place"))
+        precious = self.path("precious.txt", "mine\n")
+        refused = Run("scan", source, "--depth", "form", "--out", precious)
+        self.ends(refused, 64, "there is a file")
+        self.assertIn("--replace", refused.err)
+        self.assertEqual(held(precious), "mine\n")
+        self.scanned(source, "--depth", "form", "--out", precious, "--replace")
+        records = held(precious)
+        self.assertEqual(len(records.splitlines()), len(PUZZLES))
+        self.ends(Run("scan", source, "--depth", "form", "--out", precious), 64)  # its own result, too
+        self.ends(Run("scan", source, "--depth", "form", "--out", precious, "--replace", "--resume"), 64)
+        self.assertEqual(held(precious), records)
+        self.path("precious.txt.place", f"counterpoise scan 1\ninput {source}\ndepth form\nplace 0 0 0\nbytes 0\ncount 0 0\n")
+        self.scanned(source, "--depth", "form", "--out", precious, "--replace")  # begun again, not gone on with
+        self.assertEqual(held(precious), records)
+        self.assertFalse(os.path.exists(precious + ".place"))
+
+    def test_a_portrait_is_a_page_and_replaces_nothing_unasked(self):
+        records = self.path("records.jsonl", Run("scan", "-", "--depth", "basics", stdin=PUZZLES[0] + "\n").out)
+        drawing = self.path("x.svg")
+        self.ends(Run("portrait", records, "-o", drawing), 64, "no name for a page")
+        self.assertFalse(os.path.exists(drawing))
+        page, figures = self.path("mine.html", "mine"), self.path("figures")
+        self.ends(Run("portrait", records, "-o", page, "--figures", figures), 64, "--replace")
+        with open(page) as file:
+            self.assertEqual(file.read(), "mine")
+        self.ends(Run("portrait", records, "-o", page, "--figures", figures, "--replace"), 0)
+        fresh = self.path("fresh.HTM")
+        self.ends(Run("portrait", records, "-o", fresh, "--figures", figures), 64, "there is a file")  # a figure
+        self.assertFalse(os.path.exists(fresh))
+        self.ends(Run("portrait", records, "-o", fresh), 0)
+
+    def test_one_is_one(self):
+        run = Run("scan", "-", "--depth", "form", stdin=PUZZLES[0] + "\nnone\n")
+        self.assertIn("1 puzzle, 1 line that is none,", run.err)
+        self.assertIn("the puzzle has 1 cell, ", Run("scan", "-", "--depth", "form", stdin="1\n").out)
+
     def test_what_excludes_one_another(self):
         self.ends(Run("scan", "-", "--depth", "deep"), 64)
         self.ends(Run("scan", "-", "--needed"), 64)

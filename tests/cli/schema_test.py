@@ -212,6 +212,8 @@ class SchemaTest(Case):
             self.assertEqual(whole.out, Run("compose", plan, "--count", "4", "--json").out)
             other = os.path.join(SOURCE, "data/plans/ring.plan")
             self.ends(Run("compose", other, "--state", state), 64)
+            self.ends(Run("compose", plan, "--state", state, "--seed", "4"), 64, "seed 1, not to 4")
+            self.ends(Run("compose", plan, "--count", "4", "--state", state, "--seed", "1"), 0)
             with open(state, "w", encoding="utf-8") as file:
                 file.write("{}")
             self.ends(Run("compose", plan, "--state", state), 64)
@@ -245,7 +247,7 @@ class SchemaTest(Case):
         self.fits(run.json(), "improve")
         self.assertGreater(run.json()["changes"][0]["points_met"], run.json()["points_met"])
         for command in ("judge", "improve"):
-            self.ends(Run(command, demo, "--plan", plan, "--most-changes", "3"), 64, "most_changes is 3", "1 to 2")
+            self.ends(Run(command, demo, "--plan", plan, "--most-changes", "3"), 64, "--most-changes is 3", "1 to 2")
         run = Run("vary", demo, "--left", "c1,c2,c8,c9", "--right", "r3,r7,b4,b6", "--count", "2", "--json")
         self.ends(run, 0)
         self.fits(run.json(), "vary")

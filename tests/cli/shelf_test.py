@@ -104,6 +104,27 @@ class ShelfTest(Case):
         self.ends(Run("shelf", "tag", shelf, "a;b", "1", "--drop"), 0)
         self.assertEqual(json.loads(Run("shelf", "export", shelf, "--as", "json").out)["tags"], [])
 
+    def test_a_refused_table_leaves_no_new_shelf_and_says_what_to_write(self):
+        shelf = self.path("a.shelf")
+        table = self.path("in.csv", "title,grid\nfirst," + DEMO + "\n")
+        for words in ([], ["--columns", "puzzle=gri"], ["--columns", "puzzle"]):
+            self.ends(Run("shelf", "import", shelf, table, *words), 64, "hint: ")
+            self.ends(Run("shelf", "import", shelf, "-", *words, stdin="title,grid\nfirst," + DEMO + "\n"), 64)
+            self.assertFalse(os.path.exists(shelf))
+        self.ends(Run("shelf", "import", shelf, table), 64, "--columns puzzle=NAME; the columns are title and grid")
+        run = Run("shelf", "import", shelf, table, "--columns", "puzzle=grid,name=title")
+        self.ends(run, 0)
+        self.assertIn("one new puzzle", run.out)
+        self.assertIn("in.csv (name=title,puzzle=grid)", Run("shelf", "about", shelf).out)
+
+    def test_notes_keep_their_line_ends(self):
+        shelf = self.shelf_of(DEMO)
+        self.ends(Run("shelf", "note", shelf, "1", "first line\nsecond line"), 0)
+        self.ends(Run("shelf", "note", shelf, "1", "another"), 0)
+        self.assertIn("   note: first line\n         second line\n   note: another\n", Run("shelf", "find", shelf, "").out)
+        with open(self.path("out.csv", Run("shelf", "export", shelf, "--as", "table").out), newline="", encoding="utf-8") as file:
+            self.assertEqual([row["note"] for row in csv.DictReader(file)], ["first line\nsecond line\nanother"])
+
     def test_reading_while_another_writes(self):
         shelf = self.shelf_of(DEMO)
         import sqlite3

@@ -53,10 +53,10 @@ class UsageTest(Case):
         self.ends(Run("weigh", FOUR, "--why"), 64, "--why")
 
     def test_numbers_out_of_range(self):
-        self.ends(Run("path", FOUR, "--max-slack", "9"), 64, "max_slack is 9", "0 to 2")
+        self.ends(Run("path", FOUR, "--max-slack", "9"), 64, "--max-slack is 9", "0 to 2")
         self.ends(Run("path", FOUR, "--max-slack", "many"), 64, "many", "hint: ")
         self.ends(Run("weigh", FOUR, "--limit", "-1"), 64, "limit", "hint: ")
-        self.ends(Run("weigh", FOUR, "--most-houses", "100"), 64, "most_houses is 100", "0 to 99")
+        self.ends(Run("weigh", FOUR, "--most-houses", "100"), 64, "--most-houses is 100", "0 to 99")
 
     def test_json_errors_are_on_standard_output_too(self):
         run = Run("check", FOUR, "--jsn", "--json")

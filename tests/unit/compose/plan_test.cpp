@@ -115,6 +115,31 @@ TEST(PlanGround, SaysWhatCannotBeMet) {
   EXPECT_EQ(fault("idea: any balance\nsymmetry: half-turn\n" + rows + "?????????\n"), "");
 }
 
+TEST(PlanGround, SaysWhichLooksContradictEachOther) {
+  const auto fault = [](const std::string& lines) {
+    const auto plan = parse_plan(kFirst + lines);
+    EXPECT_TRUE(plan) << lines;
+    const auto ground = ground_of(*plan);
+    if (ground) return std::string();
+    EXPECT_FALSE(ground.error().hint.empty());
+    return std::to_string(ground.error().where.line) + ":" + std::to_string(ground.error().where.column) + " " + ground.error().message;
+  };
+  const auto says = [&](const std::string& lines, const std::string& words) { EXPECT_NE(fault(lines).find(words), std::string::npos) << lines << fault(lines); };
+  says("idea: any balance\nlook: r1 none\nlook: r1 at least 3\n", "4:7 'look: r1 at least 3' cannot be met: it contradicts 'look: r1 none'");
+  says("idea: any balance\nlook: r1 at least 3\nlook: r1 none\n", "4:7 'look: r1 none' cannot be met: it contradicts");
+  says("idea: any balance\nlook: r1,r2 at most 4\nlook: r1 at least 5\n", "contradicts 'look: r1,r2 at most 4'");
+  says("idea: any balance\nlook: r1,c1 at least 12\nlook: c1 at most 3\n", "contradicts");  // at most eight of r1 outside c1
+  EXPECT_EQ(fault("idea: any balance\nlook: r1,c1 at least 11\nlook: c1 at most 3\n"), "");
+  says("idea: 2 rows against 1 column\nlook: left all but 20\n", "3:7 'look: left all but 20' cannot be met: there are only 16 cells there");
+  says("idea: 2 rows against 1 column\nlook: left at least 17\n", "of these 16 cells only 16 may hold a given");
+  EXPECT_EQ(fault("idea: 2 rows against 1 column\nlook: left all but 16\n"), "");
+  // A box takes 3 or 0 cells of a row away: only some of the choices have three rows left over whole.
+  EXPECT_EQ(fault("idea: 3 rows against 1 box\ngivens: 17-40\nlook: left all\n"), "");
+  EXPECT_EQ(fault("idea: 3 rows against 1 box\ngivens: 17-40\nlook: left at least 27\n"), "");
+  says("idea: any balance\ngivens: 20\nlook: r1,r2 all\nlook: r3 at least 3\n", "5:7 'look: r3 at least 3' cannot be met: the looks and the pattern ask for 21 givens");
+  says("idea: any balance\nlook: r1,r2,r3,r4,r5 at most 3\nlook: r6,r7,r8,r9 at most 13\n", "leave room for 16 givens, and there shall be at least 17");
+}
+
 TEST(PlanGround, PicksHousesOfAKind) {
   const auto plan = parse_plan(kFirst + "idea: 2 rows + 1 box against 3 columns\n");
   ASSERT_TRUE(plan);

@@ -121,6 +121,16 @@ TEST(Portrait, CountsWhatTheRecordsSay) {
   EXPECT_NE(portrait_html("A <title>", portrait).find("A &lt;title&gt;"), std::string::npos);
 }
 
+TEST(Chart, GivesItsLabelsRoom) {
+  const std::string label = "rows, columns and boxes against columns and boxes";
+  const std::string svg = chart_svg({"t", "w", {{label, 3}, {"short", 1}}}, SvgUse::kFile, "chart");
+  const std::size_t end = svg.find(">" + label + "<");
+  ASSERT_NE(end, std::string::npos);
+  const std::size_t at = svg.rfind(" x=\"", end) + 4;
+  // At least what DejaVu Sans takes for it at 17 units (by the widths in the font)
+  EXPECT_GE(std::stoi(svg.substr(at)), 454);
+}
+
 TEST(CourseMap, ShowsWhereAnIdeaIsNewAndWhereItComesAgain) {
   const std::vector<CourseCandidate> all{candidate({"pointing"}, 500, 1), candidate({"pointing", "x-wing"}, 600, 0)};
   const auto course = choose_course(all, {{"pointing", "x-wing"}, {}, 12});

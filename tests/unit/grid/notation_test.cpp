@@ -170,7 +170,7 @@ std::vector<Malformed> malformed_texts() {
       {"rules only", "---+---", "there is no puzzle here", "give 81 characters, row by row, '.' or 0 for an empty cell", 1, 1},
       {"one too few", dots80, "the puzzle has 80 cells, 1 too few for 9x9", kLengths, 1, 80},
       {"one too many", dots80 + "..", "the puzzle has 82 cells, 1 too many for 9x9", kLengths, 1, 82},
-      {"one cell", "5", "the puzzle has 1 cells, 15 too few for 4x4", kLengths, 1, 1},
+      {"one cell", "5", "the puzzle has 1 cell, 15 too few for 4x4", kLengths, 1, 1},
       {"far too many", std::string(300, '.'), "the puzzle has 300 cells, 44 too many for 16x16", kLengths, 1, 300},
       {"a letter beyond the digits", "x" + dots80, "'x' cannot stand in a puzzle", kUseDigits, 1, 1},
       {"in the second line", ".........\n....?....\n", "'?' cannot stand in a puzzle", kUseDigits, 2, 5},

@@ -118,7 +118,7 @@ TEST_F(IntakeTest, TablesBringTheirColumns) {
   const auto report = import(to, wish);
   EXPECT_EQ(report.state.fresh, 1);
   EXPECT_EQ(report.state.faults, 2);
-  EXPECT_EQ(faults[0].fault, "a quotation is not closed on its line");
+  EXPECT_EQ(faults[0].fault, "a quotation is not closed");
   const auto puzzle = to.puzzle(1).value();
   EXPECT_EQ(puzzle.name, "A; \"good\" one");
   EXPECT_EQ(puzzle.tags, std::vector<std::string>{"x-wing"});
@@ -130,6 +130,73 @@ TEST_F(IntakeTest, TablesBringTheirColumns) {
   const auto refused = take_in(to, wish, {});
   ASSERT_FALSE(refused.is_ok());
   EXPECT_EQ(refused.error().message, "the table has no column 'heading'");
+}
+
+TEST_F(IntakeTest, QuotedFieldsGoOverLineEnds) {  // RFC 4180, section 2, rule 6
+  std::string text = "name,puzzle,note\r\n\"Two\r\nlines\"," + givens_line(own_puzzle(1)) + ",\"first\r\n# second, \"\"so\"\"\r\n\r\nfourth\"\r\n";
+  text += "\"never closed," + givens_line(own_puzzle(2)) + ",x\r\n";                  // line 7
+  text += "three," + givens_line(own_puzzle(3)) + ",\"quoted\"\r\n";                 // closes that quotation, wrongly
+  text += "\"never closed either," + givens_line(own_puzzle(4)) + ",y\r\n";           // line 9
+  for (int seed = 5; seed < 5 + 250; ++seed) text += "," + givens_line(own_puzzle(static_cast<std::uint64_t>(seed))) + ",\r\n";
+  IntakeWish wish;
+  wish.file = file("table.csv", text);
+  Shelf to = shelf();
+  const auto report = import(to, wish);
+  EXPECT_EQ(report.state.fresh, 252);
+  ASSERT_EQ(faults.size(), 2U);
+  EXPECT_EQ(faults[0].line, 7U);
+  EXPECT_EQ(faults[1].line, 9U);
+  EXPECT_EQ(faults[0].fault, "a quotation is not closed");
+  const auto puzzle = to.puzzle(1).value();
+  EXPECT_EQ(puzzle.name, "Two lines");
+  EXPECT_EQ(puzzle.notes, std::vector<std::string>{"first\n# second, \"so\"\n\nfourth"});
+  EXPECT_EQ(to.puzzle(2)->notes, std::vector<std::string>{"quoted"});
+  Shelf stormy = shelf("stormy.shelf");  // stopped at every place there is
+  wish.block = 1;
+  for (bool is_done = false; !is_done;) is_done = import(stormy, wish, 2).state.is_done;
+  EXPECT_EQ(everything(stormy), everything(to));
+  // Out and in again: the line ends of notes stay, and several notes are lines of one.
+  EXPECT_FALSE(to.add_note(2, "and more").has_value());
+  Shelf other = shelf("other.shelf");
+  wish.file = file("again.csv", shelf_table_header() + "\n" + shelf_record(to.puzzle(1).value()) + "\n" + shelf_record(to.puzzle(2).value()) + "\n");
+  EXPECT_EQ(import(other, wish).state.fresh, 2);
+  EXPECT_EQ(other.puzzle(1)->notes, puzzle.notes);
+  EXPECT_EQ(other.puzzle(2)->notes, std::vector<std::string>{"quoted\nand more"});
+}
+
+TEST_F(IntakeTest, ATableWithoutAColumnForThePuzzleIsRefused) {
+  const std::string rows = "one," + givens_line(own_puzzle(1)) + ",own\ntwo," + givens_line(own_puzzle(2)) + ",own\n";
+  IntakeWish wish;
+  wish.file = file("table.csv", "Title,Grid,Remarks\n" + rows);
+  wish.label = "x";
+  Shelf to = shelf();
+  const auto refused = take_in(to, wish, {});
+  ASSERT_FALSE(refused.is_ok());
+  EXPECT_EQ(refused.error().code, ErrorCode::kBadArgument);
+  EXPECT_EQ(refused.error().hint, "say what it is called: --columns puzzle=NAME; the columns are Title, Grid and Remarks");
+  EXPECT_FALSE(to.find_import("x").value().has_value());
+  wish.columns = parse_column_names("puzzle=grid").value();
+  EXPECT_EQ(import(to, wish).state.fresh, 2);
+  EXPECT_TRUE(import(to, wish).was_resumed);
+  wish.columns = parse_column_names("puzzle=grid,name=title").value();  // read in another way: another import
+  const auto anew = import(to, wish);
+  EXPECT_FALSE(anew.was_resumed);
+  EXPECT_EQ(anew.state.repeats, 2);
+  EXPECT_EQ(anew.state.label, "x (name=title,puzzle=grid)");
+}
+
+TEST_F(IntakeTest, ATitleOverPlainLinesIsAFaultAndNoTable) {
+  const std::string text = "Collected in winter, from friends\n\n# ours\n" + own_lines(3);
+  IntakeWish wish;
+  wish.file = file("lines.txt", text);
+  Shelf calm = shelf("calm.shelf");
+  const auto report = import(calm, wish);
+  EXPECT_EQ(report.state.fresh, 3);
+  EXPECT_EQ(report.state.faults, 1);
+  Shelf stormy = shelf("stormy.shelf");
+  wish.block = 1;
+  for (bool is_done = false; !is_done;) is_done = import(stormy, wish, 1).state.is_done;
+  EXPECT_EQ(everything(stormy), everything(calm));
 }
 
 TEST_F(IntakeTest, NamesThatNoQueryCouldHoldAreFaultsAndEmptyOnesArePassedOver) {

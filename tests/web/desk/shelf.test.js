@@ -157,8 +157,10 @@ for (const [name, options] of Object.entries({ day: { colorScheme: 'light' }, 'n
   it(`draws how the puzzles found are spread: ${name}`, async () => {
     const { context, page, faults, reached } = await openShelf(options);
     await said(page, '2 fit');
+    assert.equal(await page.locator('.found').evaluate((list) => getComputedStyle(list).maxHeight), 'none'); // no box that scrolls inside the page
     await page.getByText('How they are spread').click();
     await page.locator('#counted', { hasText: '2 puzzles, 2 of them proper.' }).waitFor();
+    for (const label of await page.locator('.charts svg text').all()) assert.ok(await label.evaluate((text) => text.getBBox().x >= 0), await label.textContent());
     const givens = [ring, four].map((text) => [...text].filter((letter) => /[1-9]/.test(letter)).length);
     const bars = page.locator('.charts section').filter({ has: page.getByRole('heading', { name: 'Givens', exact: true }) });
     const description = await bars.locator('svg desc').textContent();
