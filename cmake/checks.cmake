@@ -91,19 +91,37 @@ function(cp_unit_tests)
   endforeach()
 endfunction()
 
-# The mutation audit weakens one guard after the other: it needs the room of the
-# techniques compiled with CP_MUTATE, in place of the honest one.
+# The mutation audit weakens one guard after the other: it needs the techniques
+# that have guards compiled with CP_MUTATE, in place of the honest ones. Linked
+# as objects they come first, so that the honest ones are never taken.
 function(cp_weaken target)
   cp_glob_room(deduce sources headers)
-  if(NOT TARGET cp_deduce_weak)
-    add_library(cp_deduce_weak STATIC EXCLUDE_FROM_ALL ${sources})
-    target_compile_definitions(cp_deduce_weak PUBLIC CP_MUTATE)
-    cp_read_headers_once(cp_deduce_weak)
-    target_link_libraries(cp_deduce_weak PUBLIC cp_step)
-  endif()
-  get_target_property(libraries ${target} LINK_LIBRARIES)
-  list(TRANSFORM libraries REPLACE "^cp_deduce$" "cp_deduce_weak")
-  set_target_properties(${target} PROPERTIES LINK_LIBRARIES "${libraries}")
+  cp_mentioning(guarded_headers "detail/guard\\.h" ${headers})
+  set(words "detail/guard\\.h")
+  foreach(header IN LISTS guarded_headers)
+    get_filename_component(name "${header}" NAME)
+    string(REPLACE "." "\\." name "${name}")
+    string(APPEND words "|/${name}")
+  endforeach()
+  cp_mentioning(guarded "${words}" ${sources})
+  add_library(cp_deduce_weak OBJECT EXCLUDE_FROM_ALL ${guarded})
+  target_compile_definitions(cp_deduce_weak PRIVATE CP_MUTATE)
+  cp_read_headers_once(cp_deduce_weak)
+  target_link_libraries(cp_deduce_weak PRIVATE cp_step)
+  target_compile_definitions(${target} PRIVATE CP_MUTATE)
+  target_sources(${target} PRIVATE $<TARGET_OBJECTS:cp_deduce_weak>)
+endfunction()
+
+# Of these files those that hold a line with the words (a regular expression).
+function(cp_mentioning out words)
+  set(found)
+  foreach(file IN LISTS ARGN)
+    file(STRINGS "${file}" lines REGEX "${words}")
+    if(lines)
+      list(APPEND found "${file}")
+    endif()
+  endforeach()
+  set(${out} "${found}" PARENT_SCOPE)
 endfunction()
 
 # An audit is one program that prints what it counted and exits 0 or 1. A source
