@@ -115,6 +115,7 @@ void scaling(const std::vector<Position>& puzzles, int most_threads) {
     SweepWish wish;
     wish.input = in;
     wish.output = out;
+    wish.replace = true;
     wish.threads = threads;
     const auto start = std::chrono::steady_clock::now();
     const double cpu = cpu_seconds();
