@@ -7,12 +7,6 @@ namespace cp::api {
 
 namespace {
 
-// One pan by itself, so that the place of an error counts in its own text.
-Result<std::vector<Weight>> read_pan(const Shape& shape, const std::string& text, bool is_left) {
-  if (trimmed(text).empty() || trimmed(text) == kEmptyPan) return std::vector<Weight>{};
-  return is_left ? parse_pans(shape, text, "") : parse_pans(shape, "", text);
-}
-
 std::string_view field_of(bool is_left) { return is_left ? "left" : "right"; }
 
 }  // namespace
@@ -20,7 +14,7 @@ std::string_view field_of(bool is_left) { return is_left ? "left" : "right"; }
 Pans read_pans(const Shape& shape, const std::string& left, const std::string& right) {
   Pans pans;
   for (const bool is_left : {true, false}) {
-    const auto pan = read_pan(shape, is_left ? left : right, is_left);
+    const auto pan = parse_pan(shape, is_left ? left : right, is_left);
     if (!pan) {
       pans.fault = refuse(pan.error(), std::string(field_of(is_left)));
       return pans;

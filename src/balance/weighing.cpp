@@ -90,9 +90,12 @@ Result<int> read_factor(std::string_view& item) {
   return factor;
 }
 
-Result<bool> read_pan(const Shape& shape, std::string_view text, int sign, std::vector<Weight>& weights) {
+}  // namespace
+
+Result<std::vector<Weight>> parse_pan(const Shape& shape, std::string_view text, bool is_left) {
+  std::vector<Weight> weights;
   constexpr std::string_view kBetween = ",; +\t\n";
-  if (trimmed(text) == kEmptyPan) return true;
+  if (trimmed(text) == kEmptyPan) return weights;
   int total = 0;
   std::size_t at = 0;
   while (at < text.size()) {
@@ -116,17 +119,21 @@ Result<bool> read_pan(const Shape& shape, std::string_view text, int sign, std::
       return Error{ErrorCode::kBadArgument, "the pan holds more than " + to_text(kMaxWeight) + " houses, counted with their factors",
                    "take houses away or use smaller factors", where};
     }
-    weights.push_back({*house, sign * *factor});
+    weights.push_back({*house, is_left ? *factor : -*factor});
   }
-  return true;
+  if (weights.empty() && !trimmed(text).empty()) {
+    return Error{ErrorCode::kBadArgument, "'" + std::string(text) + "' names no house", "name houses as in r1,r2, or write " + std::string(kEmptyPan), {0, text.size(), 1, 1}};
+  }
+  return weights;
 }
-
-}  // namespace
 
 Result<std::vector<Weight>> parse_pans(const Shape& shape, std::string_view left, std::string_view right) {
   std::vector<Weight> weights;
-  if (auto read = read_pan(shape, left, 1, weights); !read) return read.error();
-  if (auto read = read_pan(shape, right, -1, weights); !read) return read.error();
+  for (const auto& [pan, is_left] : {std::pair{left, true}, std::pair{right, false}}) {
+    const auto read = parse_pan(shape, pan, is_left);
+    if (!read) return read.error();
+    weights.insert(weights.end(), read->begin(), read->end());
+  }
   if (weights.empty()) {
     return Error{ErrorCode::kBadArgument, "both pans are empty", "name at least one house, as in r1,r2 against c1,c2", {}};
   }

@@ -45,8 +45,11 @@ Weighing weigh(const Position& position, const std::vector<Weight>& weights);
 
 inline constexpr std::string_view kEmptyPan = "none";
 
-// Reads the two pans as a person types them: "r1,r2,3*c4" (any of , ; space + between the houses; a number and '*'
-// before a house counts it that often); kEmptyPan for no house. Errors: kBadName, kBadArgument, with the place in the text.
+// Reads a pan as a person types it: "r1,r2,3*c4" (any of , ; space + between the houses; a number and '*' before a house
+// counts it that often); nothing or kEmptyPan for no house. Errors: kBadName, kBadArgument, with the place in the text.
+Result<std::vector<Weight>> parse_pan(const Shape& shape, std::string_view text, bool is_left);
+
+// Both pans. One of them may be empty: kBadArgument when both are.
 Result<std::vector<Weight>> parse_pans(const Shape& shape, std::string_view left, std::string_view right);
 
 // The houses of one pan as text: "r1,r2,3*c4".

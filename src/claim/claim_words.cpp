@@ -3,13 +3,14 @@
 
 #include <array>
 
+#include "base/small_letters.h"
+
 namespace cp {
 
 namespace {
 
 bool is_digit(char c) { return c >= '0' && c <= '9'; }
 bool is_letter(char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || c == '_'; }
-char lower(char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; }
 
 struct Sign {
   std::string_view written;
@@ -46,7 +47,7 @@ Result<std::vector<ClaimWord>> claim_words(std::string_view text) {
       while (at + length < text.size() && is_digit(text[at + length])) word.text += text[at + length++];
       word.kind = ClaimWord::Kind::kNumber;
     } else if (is_letter(c)) {
-      while (at + length < text.size() && (is_letter(text[at + length]) || is_digit(text[at + length]))) word.text += lower(text[at + length++]);
+      while (at + length < text.size() && (is_letter(text[at + length]) || is_digit(text[at + length]))) word.text += small_letter(text[at + length++]);
       word.kind = ClaimWord::Kind::kName;
     } else {
       for (const Sign& sign : kSigns) {

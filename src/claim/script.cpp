@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <array>
 
+#include "base/small_letters.h"
 #include "base/text.h"
 #include "claim/claim_words.h"
 
@@ -111,8 +112,7 @@ class ScriptReader {
   Fault take_name(const Statement& statement, bool is_group, std::string_view rest, std::size_t shift) {
     const std::size_t equals = rest.find('=');
     const std::string_view written = trimmed(rest.substr(0, std::min(equals, rest.size())));
-    std::string name;
-    for (const char c : written) name += c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
+    const std::string name = in_small_letters(written);
     const Error wrong{ErrorCode::kBadArgument, equals == std::string_view::npos ? "'=' is missing after the name" : "'" + name + "' cannot be a name",
                       (equals == std::string_view::npos ? std::string() : std::string("names are letters and digits, and no cell, house, digit or word of the language; ")) +
                           (is_group ? "write: let ring = r3c3 r3c4" : "write: balance ring = c1,c2 : r3,r7"),

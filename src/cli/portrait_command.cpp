@@ -3,6 +3,7 @@
 #include <filesystem>
 
 #include "cli/collection_commands.h"
+#include "base/small_letters.h"
 #include "cli/record_lines.h"
 #include "cli/report.h"
 #include "cli/whole_file.h"
@@ -25,14 +26,13 @@ struct Words {
 // "how-the-path-ends.svg".
 std::string file_name(const std::string& title) {
   std::string name;
-  for (const char c : title) name += c == ' ' ? '-' : static_cast<char>(std::tolower(static_cast<unsigned char>(c)));
+  for (const char c : title) name += c == ' ' ? '-' : small_letter(c);
   return name + ".svg";
 }
 
 // What is wrong with the name of the page, or would be lost under it.
 std::optional<Error> refuse_page(const Words& words) {
-  std::string ending = fs::path(words.page).extension().string();
-  for (char& letter : ending) letter = static_cast<char>(std::tolower(static_cast<unsigned char>(letter)));
+  const std::string ending = in_small_letters(fs::path(words.page).extension().string());
   if (ending != ".html" && ending != ".htm") {
     return Error{ErrorCode::kBadArgument, "'" + words.page + "' is no name for a page", "the page is HTML: end its name in .html; --figures FOLDER writes the figures as SVG", {}};
   }

@@ -10,6 +10,7 @@
 #include "base/sha256.h"
 #include "base/text.h"
 #include "cli/whole_file.h"
+#include "serve/percent_byte.h"
 
 namespace cp::cli {
 
@@ -32,12 +33,6 @@ DoorReply refusal(int status, const std::string& message, const std::string& hin
   return {status, "application/json", json.dump(-1, ' ', false, Json::error_handler_t::replace), std::move(tag)};
 }
 
-int hex_value(char digit) {
-  if (digit >= '0' && digit <= '9') return digit - '0';
-  if (digit >= 'a' && digit <= 'f') return digit - 'a' + 10;
-  return digit >= 'A' && digit <= 'F' ? digit - 'A' + 10 : -1;
-}
-
 // "%20" and the like; nothing when a '%' stands for nothing.
 std::optional<std::string> decoded(std::string_view text) {
   std::string result;
@@ -46,10 +41,9 @@ std::optional<std::string> decoded(std::string_view text) {
       result += text[i];
       continue;
     }
-    const int high = i + 2 < text.size() ? hex_value(text[i + 1]) : -1;
-    const int low = i + 2 < text.size() ? hex_value(text[i + 2]) : -1;
-    if (high < 0 || low < 0) return std::nullopt;
-    result += static_cast<char>(high * 16 + low);
+    const auto byte = serve::percent_byte(text, i);
+    if (!byte) return std::nullopt;
+    result += *byte;
     i += 2;
   }
   return result;

@@ -9,6 +9,7 @@
 #include "base/text.h"
 #include "course/portrait.h"
 #include "scan/record_json.h"
+#include "serve/percent_byte.h"
 
 namespace cp::cli {
 
@@ -25,20 +26,12 @@ DoorReply reply(std::string json, int status = 200) { return {status, "applicati
 
 DoorReply refusal(const Error& error, const std::string& field = {}, int status = 400) { return reply(api::to_line(api::refuse(error, field).json), status); }
 
-int hex_value(char digit) {
-  if (digit >= '0' && digit <= '9') return digit - '0';
-  if (digit >= 'a' && digit <= 'f') return digit - 'a' + 10;
-  return digit >= 'A' && digit <= 'F' ? digit - 'A' + 10 : -1;
-}
-
 // A value of a query string: '+' is a blank, "%20" a byte.
 std::string decoded(std::string_view text) {
   std::string result;
   for (std::size_t at = 0; at < text.size(); ++at) {
-    const int high = text[at] == '%' && at + 2 < text.size() ? hex_value(text[at + 1]) : -1;
-    const int low = high >= 0 ? hex_value(text[at + 2]) : -1;
-    if (low >= 0) {
-      result.push_back(static_cast<char>(high * 16 + low));
+    if (const auto byte = serve::percent_byte(text, at)) {
+      result.push_back(*byte);
       at += 2;
     } else {
       result.push_back(text[at] == '+' ? ' ' : text[at]);

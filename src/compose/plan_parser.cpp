@@ -175,7 +175,7 @@ class PlanReader {
   void take_pans(std::string_view value, std::string_view left, std::string_view right) {
     std::vector<Weight> weights;
     for (const auto& [pan, is_left] : {std::pair{left, true}, std::pair{right, false}}) {
-      const auto read = is_left ? parse_pans(plan_shape(), pan, "") : parse_pans(plan_shape(), "", pan);
+      const auto read = is_left ? parse_pans(plan_shape(), pan, "") : parse_pans(plan_shape(), "", pan);  // no pan of a plan is empty
       if (!read) {
         const TextSpan& where = read.error().where;
         const std::string_view piece = where.is_known() ? pan.substr(where.offset, where.length) : pan;

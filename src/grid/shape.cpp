@@ -4,6 +4,7 @@
 #include <cassert>
 #include <deque>
 
+#include "base/small_letters.h"
 #include "base/text.h"
 
 namespace cp {
@@ -50,7 +51,6 @@ std::string Shape::long_name_of(House house) const {
 
 namespace {
 
-char lower(char letter) { return static_cast<char>(letter >= 'A' && letter <= 'Z' ? letter - 'A' + 'a' : letter); }
 
 // Reads a number 1..side at `at`, moving it on; 0 when there is none or it is out of range.
 int read_number(std::string_view text, std::size_t& at, int side) {
@@ -68,10 +68,10 @@ Error bad_name(std::string message, std::string hint, std::string_view text) {
 
 Result<Cell> Shape::parse_cell(std::string_view text) const {
   std::size_t at = 0;
-  if (text.size() >= 4 && lower(text[0]) == 'r') {
+  if (text.size() >= 4 && small_letter(text[0]) == 'r') {
     at = 1;
     const int row = read_number(text, at, side_);
-    if (row > 0 && at < text.size() && lower(text[at]) == 'c') {
+    if (row > 0 && at < text.size() && small_letter(text[at]) == 'c') {
       ++at;
       const int column = read_number(text, at, side_);
       if (column > 0 && at == text.size()) return cell_at(row - 1, column - 1);
@@ -85,7 +85,7 @@ Result<Cell> Shape::parse_cell(std::string_view text) const {
 Result<House> Shape::parse_house(std::string_view text) const {
   if (text.size() >= 2) {
     std::size_t at = 1;
-    const char letter = lower(text[0]);
+    const char letter = small_letter(text[0]);
     const int number = read_number(text, at, side_);
     if (number > 0 && at == text.size()) {
       if (letter == 'r') return row(number - 1);

@@ -6,6 +6,7 @@
 #include <set>
 
 #include "base/sha256.h"
+#include "base/small_letters.h"
 #include "base/text.h"
 #include "deduce/technique.h"
 #include "grid/notation.h"
@@ -25,7 +26,7 @@ using Kind = BuildStop::Kind;
 std::string slug(const std::string& text) {
   std::string result;
   for (const char c : text) {
-    const char small = c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
+    const char small = small_letter(c);
     if ((small >= 'a' && small <= 'z') || (small >= '0' && small <= '9')) result += small;
     else if (!result.empty() && result.back() != '-') result += '-';
   }

@@ -5,6 +5,7 @@
 #include <array>
 
 #include "balance/weighing.h"
+#include "base/small_letters.h"
 #include "base/text.h"
 #include "deduce/basics.h"
 #include "grid/notation.h"
@@ -186,20 +187,14 @@ class DirectiveReader {
     const std::string_view left_pan = trimmed(text_.substr(4, right - 4));
     const std::string_view right_pan = trimmed(text_.substr(right + 5, name - right - 5));
     for (const std::string_view pan : {left_pan, right_pan}) {
-      if (auto alone = parse_pans(shape_, pan, ""); !pan.empty() && pan != kEmptyPan && !alone) return pass_on(pan, alone.error());
+      if (auto alone = parse_pan(shape_, pan, true); !alone) return pass_on(pan, alone.error());
     }
     auto weights = parse_pans(shape_, left_pan, right_pan);
     if (!weights) return pass_on(text_, weights.error());
     d.weights = weigh(scope_.position, *weights).weights;
     if (d.weights.empty()) return complain(text_, "the two pans take each other away", kBalanceHint);
-    d.name = lower(trimmed(text_.substr(name + 4)));
+    d.name = in_small_letters(trimmed(text_.substr(name + 4)));
     check_name(trimmed(text_.substr(name + 4)), d.name, kBalanceHint);
-  }
-
-  static std::string lower(std::string_view text) {
-    std::string name(text);
-    for (char& c : name) c = c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
-    return name;
   }
 
   void check_name(std::string_view piece, const std::string& name, std::string_view hint) {
@@ -216,7 +211,7 @@ class DirectiveReader {
     static constexpr std::string_view kHint = "write it like this: @let far = r3c4 r6c1";
     const std::size_t equals = text_.find('=');
     if (equals == std::string_view::npos) return complain(text_, "'=' is missing after the name", kHint);
-    d.name = lower(trimmed(text_.substr(0, equals)));
+    d.name = in_small_letters(trimmed(text_.substr(0, equals)));
     check_name(trimmed(text_.substr(0, equals)), d.name, kHint);
     const std::string_view cells = trimmed(text_.substr(equals + 1));
     auto group = parse_group(scope_.position, scope_.names, cells);
@@ -229,7 +224,7 @@ class DirectiveReader {
     std::string_view rest = text_;
     const std::string_view name = take_word(rest);
     static constexpr std::string_view kHint = "write it like this: @show ring tally; the views are houses, remainders, known, tally, fit, shares, cases and falls";
-    d.name = lower(name);
+    d.name = in_small_letters(name);
     if (scope_.names.balance(d.name) == nullptr) return complain(name, "no balance is called '" + d.name + "' yet", kHint, ErrorCode::kBadName);
     const std::string_view all = rest;
     const auto view = view_of(take_word(rest));

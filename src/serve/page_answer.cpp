@@ -5,6 +5,7 @@
 #include <optional>
 #include <vector>
 
+#include "base/small_letters.h"
 #include "base/text.h"
 
 namespace cp::serve {
@@ -43,14 +44,6 @@ struct Request {
   }
   [[nodiscard]] bool writes() const { return method == "PUT" || method == "POST"; }
 };
-
-std::string in_small_letters(std::string_view text) {
-  std::string small(text);
-  for (char& letter : small) {
-    if (letter >= 'A' && letter <= 'Z') letter = static_cast<char>(letter - 'A' + 'a');
-  }
-  return small;
-}
 
 bool is_name_letter(char letter) {
   constexpr std::string_view kMarks = "!#$%&'*+-.^_`|~";  // RFC 9110, section 5.6.2

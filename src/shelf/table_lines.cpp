@@ -3,19 +3,12 @@
 
 #include <algorithm>
 
+#include "base/small_letters.h"
 #include "base/text.h"
 
 namespace cp {
 
 namespace {
-
-std::string in_small_letters(std::string_view text) {
-  std::string small(text);
-  for (char& letter : small) {
-    if (letter >= 'A' && letter <= 'Z') letter = static_cast<char>(letter - 'A' + 'a');
-  }
-  return small;
-}
 
 TextSpan place_of(std::size_t offset, std::size_t length) { return {offset, length, 1, static_cast<int>(offset) + 1}; }
 

@@ -5,6 +5,7 @@
 #include <array>
 #include <limits>
 
+#include "base/small_letters.h"
 #include "base/text.h"
 
 namespace cp {
@@ -26,13 +27,6 @@ struct Token {
 bool is_word_letter(char letter) {
   return (letter >= 'a' && letter <= 'z') || (letter >= 'A' && letter <= 'Z') || (letter >= '0' && letter <= '9') || letter == '-' || letter == '_' || letter == '+' ||
          letter == '.' || letter == '/' || static_cast<unsigned char>(letter) >= 0x80;
-}
-
-std::string in_small_letters(std::string text) {
-  for (char& letter : text) {
-    if (letter >= 'A' && letter <= 'Z') letter = static_cast<char>(letter - 'A' + 'a');
-  }
-  return text;
 }
 
 // Columns count characters, not bytes.

@@ -142,6 +142,8 @@ TEST(Pans, MayBeEmpty) {
   EXPECT_EQ(one[0].weight, 1);
   EXPECT_FALSE(parse_pans(shape, "none", "none"));
   EXPECT_FALSE(parse_pans(shape, "r3 none", "c1"));
+  EXPECT_TRUE(parse_pan(shape, "", true).value().empty());
+  EXPECT_EQ(parse_pan(shape, " , ", false).error().message, "' , ' names no house");
 }
 
 TEST(Pans, NameThePlaceOfAMistake) {
